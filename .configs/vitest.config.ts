@@ -1,0 +1,25 @@
+import { defineConfig } from 'vitest/config';
+
+/** Two runs: `fast` needs nothing but Node; `browser` drives a real one against the built program. */
+export default defineConfig({
+  root: new URL('../', import.meta.url).pathname,
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: { name: 'fast', include: ['test/**/*.test.ts'], exclude: ['test/browser/**', 'test/built/**'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'built',
+          include: ['test/browser/**/*.test.ts', 'test/built/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+    env: { TZ: 'America/Denver' },
+  },
+});

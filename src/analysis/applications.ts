@@ -1,0 +1,21 @@
+import type { Interval } from '../model/calendar/interval.ts';
+import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
+
+/** One treatment as the analysis sees it. */
+export interface Application {
+  /** Date of application [day number]. */
+  readonly appliedDay: number;
+  /** The label's rotation interval for the crop asked about. */
+  readonly interval: Interval;
+  /** Dose in full label doses, overlap included [-], > 0. */
+  readonly load: number;
+  /** Share of the dose caught by leaves [0-1]. */
+  readonly canopyFraction: number;
+  /** Half-life without site factors [breakdown days]. */
+  readonly halfLife: number;
+  /** Site half-life over the half-life without site factors [-]. */
+  readonly siteFactor: number;
+  readonly response: BreakdownResponse;
+  /** Mode-of-action group; residues of one group add up. */
+  readonly group: string;
+}

@@ -1,0 +1,54 @@
+import { civilDateOf } from '../calendar.ts';
+import { MissingDataError } from '../errors.ts';
+import { sameDateInYear } from '../model/calendar/interval.ts';
+import type { StationClimate } from './stationClimate.ts';
+
+/** Fewer usable years than this give no odds. */
+export const LEAST_YEARS = 10;
+/** Fewer usable years than this give odds with a warning. */
+export const WANTED_YEARS = 20;
+
+/** A past year whose weather stands for what the season may bring. */
+export interface HistoricalYear {
+  readonly year: number;
+  /** Index of its application date in the record. */
+  readonly start: number;
+}
+
+/**
+ * The years of the base period whose window, from the application's calendar date on, is usable.
+ * The year of the application itself is left out: its weather is what is asked for.
+ *
+ * @param windowDays length of the window [d]
+ * @throws {MissingDataError} TOO_FEW_YEARS with fewer than {@link LEAST_YEARS}
+ */
+export function historicalYears(
+  { series, windows }: StationClimate,
+  appliedDay: number,
+  windowDays: number,
+  base: { readonly from?: number; readonly to?: number },
+): HistoricalYear[] {
+  const applicationYear = civilDateOf(appliedDay).year;
+  const firstYear = civilDateOf(series.firstDay).year;
+  const lastYear = civilDateOf(series.firstDay + series.days - 1).year;
+  const years: HistoricalYear[] = [];
+  for (
+    let year = Math.max(firstYear, base.from ?? firstYear);
+    year <= Math.min(lastYear, base.to ?? lastYear);
+    year++
+  ) {
+    const start = sameDateInYear(appliedDay, year) - series.firstDay;
+    if (year !== applicationYear && windows.usable(start, windowDays)) years.push({ year, start });
+  }
+  if (years.length < LEAST_YEARS) {
+    throw new MissingDataError(
+      'TOO_FEW_YEARS',
+      `The record of ${series.station.id} has ${years.length} usable ${years.length === 1 ? 'year' : 'years'} for this question; odds need at least ${LEAST_YEARS}.`,
+      {
+        hint: 'Choose a station with a longer record, a wider base period, or a shorter interval.',
+        details: { usableYears: years.length, leastYears: LEAST_YEARS, windowDays },
+      },
+    );
+  }
+  return years;
+}

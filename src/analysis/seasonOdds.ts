@@ -1,0 +1,89 @@
+import { labelDateOf } from '../model/calendar/interval.ts';
+import { oddsRange } from '../model/odds/oddsRange.ts';
+import { median } from '../model/odds/quantile.ts';
+import { clearOffset, type OddsCurve, oddsCurve } from './oddsCurve.ts';
+import type { SeasonQuestion } from './seasonQuestion.ts';
+import type { StationClimate } from './stationClimate.ts';
+import { type ThirdAnswer, thirdsOf } from './thirds.ts';
+import { carryoverYears, type YearCourse } from './yearCourses.ts';
+import { yearWeights } from './yearWeights.ts';
+
+/** Months past the first application that the clear date is looked for. */
+const HORIZON_MONTHS = 36;
+/** Months past the label date that it is looked for where the label itself is long. */
+const HORIZON_AFTER_LABEL_MONTHS = 12;
+
+/** Odds and dates of one question; offsets are days from `firstDay`, the first application. */
+export interface SeasonOdds {
+  readonly firstDay: number;
+  readonly labelOffset: number;
+  readonly plantOffset: number;
+  /** Last offset looked at. */
+  readonly horizonOffset: number;
+  /** Demand of each application [breakdown days]. */
+  readonly demands: readonly number[];
+  readonly oddsAtPlanting: number;
+  readonly oddsAtLabel: number;
+  readonly range: { readonly low: number; readonly high: number };
+  /** First offset from the label date on from which the odds stay at or under the limit; null where there is none. */
+  readonly clearOffset: number | null;
+  /** Why there is no clear offset: the horizon, or too few years left to tell. */
+  readonly searchEnded: 'horizon' | 'record';
+  readonly medianBreakdownDays: number;
+  readonly years: readonly YearCourse[];
+  readonly weights: Float64Array;
+  readonly thirds: readonly ThirdAnswer[];
+  readonly curve: OddsCurve;
+  /** Days from the first application that are observed. */
+  readonly observedDays: number;
+}
+
+/**
+ * Odds of harm over the season: from the weather of a station and a resolved question to odds, dates, thirds.
+ *
+ * @throws {MissingDataError} TOO_FEW_YEARS where the record cannot carry odds
+ */
+export function seasonOdds(climate: StationClimate, question: SeasonQuestion): SeasonOdds {
+  const { applications, oddsLimit, plantDay } = question;
+  const firstDay = Math.min(...applications.map((application) => application.appliedDay));
+  const labelDay = Math.max(
+    ...applications.map(({ appliedDay, interval }) => labelDateOf(appliedDay, interval)),
+  );
+  const horizonDay = Math.max(
+    labelDateOf(firstDay, { months: HORIZON_MONTHS, days: 0 }),
+    labelDateOf(labelDay, { months: HORIZON_AFTER_LABEL_MONTHS, days: 0 }),
+    plantDay,
+  );
+  const labelOffset = labelDay - firstDay;
+  const plantOffset = plantDay - firstDay;
+  const horizonOffset = horizonDay - firstDay;
+
+  const { years, demands, observedDays } = carryoverYears(climate, question, {
+    firstDay,
+    labelOffset,
+    plantOffset,
+    horizonOffset,
+  });
+  const weights = yearWeights(climate, years, plantOffset, firstDay, question.outlook);
+  const curve = oddsCurve(years, weights, horizonOffset);
+  const atPlanting = years.map((year) => year.probabilities[plantOffset]);
+  const oddsAtPlanting = curve.odds[plantOffset];
+  return {
+    firstDay,
+    labelOffset,
+    plantOffset,
+    horizonOffset,
+    demands,
+    oddsAtPlanting,
+    oddsAtLabel: curve.odds[labelOffset],
+    range: oddsRange(atPlanting, weights, oddsAtPlanting),
+    clearOffset: clearOffset(curve.odds, labelOffset, oddsLimit),
+    searchEnded: curve.odds.length > horizonOffset ? 'horizon' : 'record',
+    medianBreakdownDays: median(years.map((year) => year.breakdownDaysAtPlanting)),
+    years,
+    weights,
+    thirds: thirdsOf(years, weights, plantOffset),
+    curve,
+    observedDays,
+  };
+}

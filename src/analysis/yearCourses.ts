@@ -1,0 +1,132 @@
+import { labelDateOf } from '../model/calendar/interval.ts';
+import { demandBreakdownDays } from '../model/odds/demand.ts';
+import { logLabelMargin } from '../model/odds/labelMargin.ts';
+import type { Application } from './applications.ts';
+import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
+import { type HistoricalYear, historicalYears } from './historicalYears.ts';
+import { clearOffset } from './oddsCurve.ts';
+import { type JudgedTreatment, residueCourse } from './residueCourse.ts';
+import type { SeasonQuestion } from './seasonQuestion.ts';
+import type { StationClimate } from './stationClimate.ts';
+import { seasonTraces, type Trace } from './traces.ts';
+
+/** One historical year's answer. */
+export interface YearCourse extends HistoricalYear {
+  /** Probability of harm at each offset its record reaches [0-1]. */
+  readonly probabilities: Float64Array;
+  /** Breakdown days from the first application to planting [breakdown days]. */
+  readonly breakdownDaysAtPlanting: number;
+  /** Warm rain of the year's own record from application to label date [mm]. */
+  readonly warmRainMm: number;
+  /** First offset from the label date on at which its own probability stays at or under the limit;
+   * Infinity where it never does within the search; null where its record ends before. */
+  readonly clearOffset: number | null;
+}
+
+/** Offsets of a question's dates from the first application [d]. */
+export interface SeasonOffsets {
+  readonly firstDay: number;
+  readonly labelOffset: number;
+  readonly plantOffset: number;
+  readonly horizonOffset: number;
+}
+
+/** Demands and, for each usable year, the course of its probability of harm. */
+export function carryoverYears(
+  climate: StationClimate,
+  question: SeasonQuestion,
+  offsets: SeasonOffsets,
+): { years: YearCourse[]; demands: number[]; observedDays: number } {
+  const { applications, assumptions, layer } = question;
+  const { firstDay, labelOffset, plantOffset, horizonOffset } = offsets;
+  const windowDays = Math.max(labelOffset, plantOffset) + 1;
+  const years = historicalYears(climate, firstDay, windowDays, question.base);
+  const observedDays = Math.max(0, (question.asOfDay ?? firstDay - 1) - firstDay + 1);
+
+  const judged = applications.map((application) => {
+    const record = breakdownRecord(climate, layer, application.response, assumptions);
+    const demand = demandOf(application, record, years, firstDay, assumptions.demandFloorFraction);
+    const { halfLife } = application;
+    return {
+      application,
+      demand,
+      logMargin: logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin),
+      traces: seasonTraces(climate, record, layer, application.response, years, {
+        start: firstDay - climate.series.firstDay,
+        observedDays,
+        restOfSeasonRain: question.restOfSeasonRain,
+        horizonDays: horizonOffset,
+        meltMmPerDegreeDay: assumptions.meltMmPerDegreeDay,
+      }),
+    };
+  });
+
+  const courses = years.map((year, index): YearCourse => {
+    const treatments = judged.map(({ application, logMargin, traces }) => ({
+      group: application.group,
+      trace: traces[index],
+      offsetDays: application.appliedDay - firstDay,
+      logMargin,
+      load: application.load,
+      canopyFraction: application.canopyFraction,
+      siteHalfLife: application.halfLife * application.siteFactor,
+    }));
+    const { trace } = treatments[0];
+    const probabilities = worstOfGroups(treatments, trace, assumptions);
+    return {
+      ...year,
+      probabilities,
+      breakdownDaysAtPlanting: trace.sums[trace.base + plantOffset] - trace.sums[trace.base],
+      warmRainMm: climate.warmRain[year.start + labelOffset] - climate.warmRain[year.start],
+      clearOffset: ownClearOffset(probabilities, labelOffset, horizonOffset, question.oddsLimit),
+    };
+  });
+  return { years: courses, demands: judged.map(({ demand }) => demand), observedDays };
+}
+
+function demandOf(
+  { appliedDay, interval }: Application,
+  { labelSums }: BreakdownRecord,
+  years: readonly HistoricalYear[],
+  firstDay: number,
+  floorFraction: number,
+): number {
+  const intervalDays = labelDateOf(appliedDay, interval) - appliedDay;
+  const labelBreakdownDays = years.map(({ start }) => {
+    const from = start + appliedDay - firstDay;
+    return labelSums[from + intervalDays] - labelSums[from];
+  });
+  return demandBreakdownDays(labelBreakdownDays, intervalDays, floorFraction);
+}
+
+/** Residues of one mode-of-action group add up; different groups are judged apart and the worst governs. */
+function worstOfGroups(
+  treatments: readonly (JudgedTreatment & { group: string })[],
+  trace: Trace,
+  assumptions: SeasonQuestion['assumptions'],
+): Float64Array {
+  const groups = new Set(treatments.map(({ group }) => group));
+  const courses = [...groups].map((group) =>
+    residueCourse(
+      treatments.filter((treatment) => treatment.group === group),
+      assumptions.soilSpread,
+      assumptions,
+    ),
+  );
+  const probabilities = new Float64Array(trace.lastOffset + 1);
+  for (let offset = 0; offset < probabilities.length; offset++) {
+    for (const course of courses) probabilities[offset] = Math.max(probabilities[offset], course(offset));
+  }
+  return probabilities;
+}
+
+function ownClearOffset(
+  probabilities: Float64Array,
+  labelOffset: number,
+  horizonOffset: number,
+  limit: number,
+): number | null {
+  const own = clearOffset(probabilities, labelOffset, limit);
+  if (own !== null) return own;
+  return probabilities.length > horizonOffset ? Number.POSITIVE_INFINITY : null;
+}

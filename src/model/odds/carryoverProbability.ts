@@ -1,0 +1,74 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+
+/** One part of a dose in the soil, measured against what is harmless. */
+export interface ResiduePart {
+  /** Logarithm of the part's dose over the harmless dose, ln(ℓ/τ) [-]. */
+  readonly logExcess: number;
+  /** First-order rate of the median soil times breakdown days, (ln 2/h_s)·W [-], >= 0. */
+  readonly decayExponent: number;
+}
+
+/** Newton steps stop when the speed changes by less than this, relatively. */
+const PRECISION = 1e-12;
+const MAX_STEPS = 200;
+
+/**
+ * Probability that residue still harms, over soils of different breakdown speed. [0-1]
+ *
+ * Equation   p = Φ(z*), where X(z*) = 1 and X(z) = Σ (ℓ/τ)·exp(−e^(σ z)·(ln 2/h_s)·W);
+ *            for one part z* = ln((ln(1/τ) + ln ℓ)·h_s/(ln 2·W))/σ
+ * Symbols    parts: see {@link ResiduePart}; σ = soilSpread, of the logarithm of speed [-], > 0
+ * Valid      p = 0 where the whole dose is harmless from the start; p = 1 where a part that has not decayed at all
+ *            is harmful by itself
+ * Source     own reduction: soils differ ln-normally in speed, z standard normal
+ * Checked    test/model/carryoverProbability.test.ts (closed form, brute-force integration over z)
+ */
+export function carryoverProbability(parts: readonly ResiduePart[], soilSpread: number): number {
+  const speed = parts.length === 1 ? speedOfOnePart(parts[0]) : speedOfManyParts(parts);
+  if (speed <= 0) return 0;
+  if (speed === Number.POSITIVE_INFINITY) return 1;
+  return normalCdf(Math.log(speed) / soilSpread, 0, 1);
+}
+
+/** Breakdown speed (1 = median soil) at which one part is just harmless. */
+function speedOfOnePart({ logExcess, decayExponent }: ResiduePart): number {
+  if (logExcess <= 0) return 0;
+  return decayExponent > 0 ? logExcess / decayExponent : Number.POSITIVE_INFINITY;
+}
+
+/**
+ * Breakdown speed at which the parts together are just harmless. ln X is convex and falls with speed, so
+ * Newton steps from the harmful side never overshoot.
+ */
+function speedOfManyParts(parts: readonly ResiduePart[]): number {
+  let speed = 0;
+  if (logIndex(parts, speed).value <= 0) return 0;
+  if (logOfUndecayed(parts) >= 0) return Number.POSITIVE_INFINITY;
+  for (let step = 0; step < MAX_STEPS; step++) {
+    const { value, slope } = logIndex(parts, speed);
+    const next = speed - value / slope;
+    if (!(next - speed > PRECISION * next)) return next;
+    speed = next;
+  }
+  return speed;
+}
+
+/** ln X at a speed, and its slope. */
+function logIndex(parts: readonly ResiduePart[], speed: number): { value: number; slope: number } {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const part of parts) top = Math.max(top, part.logExcess - speed * part.decayExponent);
+  let sum = 0;
+  let slope = 0;
+  for (const part of parts) {
+    const share = Math.exp(part.logExcess - speed * part.decayExponent - top);
+    sum += share;
+    slope -= share * part.decayExponent;
+  }
+  return { value: top + Math.log(sum), slope: slope / sum };
+}
+
+function logOfUndecayed(parts: readonly ResiduePart[]): number {
+  let sum = 0;
+  for (const part of parts) if (part.decayExponent === 0) sum += Math.exp(part.logExcess);
+  return Math.log(sum);
+}

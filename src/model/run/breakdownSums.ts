@@ -1,0 +1,72 @@
+import { moistureResponse } from '../breakdown/moistureResponse.ts';
+import { temperatureResponse } from '../breakdown/temperatureResponse.ts';
+import { walkerMoistureResponse } from '../breakdown/walkerMoistureResponse.ts';
+import type { TopsoilLayer } from '../water/topsoilLayer.ts';
+
+/** How breakdown of one active answers warmth and wetness. */
+export interface BreakdownResponse {
+  /** Speed-up per 10 °C [-]. */
+  readonly q10: number;
+  /** Form of the moisture response; 'walker' is offered for comparison. */
+  readonly moisture: 'dryness' | 'walker';
+  /** Exponent of the moisture response [-]. */
+  readonly moistureExponent: number;
+  /** Snow water above which breakdown stands still [mm]. */
+  readonly snowStopsMm: number;
+}
+
+/**
+ * Temperature factor of each day; 0 on frozen ground or under snow. [0 … , 1 at 20 °C]
+ *
+ * Equation   f_T = 0 if T_s <= 0 or S_w > snowStopsMm, else Q10^((T_s − 20)/10)
+ * Source     Q10 default 2.58: EFSA Journal 2007
+ * Checked    test/published/temperature-response.json (C-T)
+ */
+export function warmthFactors(
+  soilTempC: Float64Array,
+  snowMm: Float64Array,
+  response: BreakdownResponse,
+): Float64Array {
+  const factors = new Float64Array(soilTempC.length);
+  for (let i = 0; i < factors.length; i++) {
+    factors[i] = snowMm[i] > response.snowStopsMm ? 0 : temperatureResponse(soilTempC[i], response.q10);
+  }
+  return factors;
+}
+
+/**
+ * Running sum of breakdown days: entry i holds the sum of the days before index i, so that the
+ * breakdown days from i to j are a difference of two entries. [breakdown days], length n + 1
+ *
+ * Equation   S(i) = Σ_{k<i} f_T(k)·f_W(k)
+ * Valid      inner loop, inputs not checked
+ */
+export function breakdownSums(
+  warmth: Float64Array,
+  wetness: Float64Array,
+  layer: TopsoilLayer,
+  response: BreakdownResponse,
+): Float64Array {
+  const sums = new Float64Array(warmth.length + 1);
+  const moistureFactor = moistureFactorOf(layer, response);
+  let sum = 0;
+  for (let i = 0; i < warmth.length; i++) {
+    if (warmth[i] > 0) sum += warmth[i] * moistureFactor(wetness[i]);
+    sums[i + 1] = sum;
+  }
+  return sums;
+}
+
+/** The moisture factor as a function of wetness r on this soil. */
+function moistureFactorOf(layer: TopsoilLayer, response: BreakdownResponse): (wetness: number) => number {
+  const { moistureExponent } = response;
+  if (response.moisture === 'dryness') return (wetness) => moistureResponse(wetness, moistureExponent);
+  const { thetaFieldCapacity, thetaWiltingPoint } = layer;
+  const airDry = 0.5 * thetaWiltingPoint;
+  return (wetness) =>
+    walkerMoistureResponse(
+      airDry + wetness * (thetaFieldCapacity - airDry),
+      thetaFieldCapacity,
+      moistureExponent,
+    );
+}

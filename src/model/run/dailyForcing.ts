@@ -1,0 +1,104 @@
+import { civilDateOf, dayNumberOf, isLeapYear } from '../../calendar.ts';
+import type { DailySeries } from '../../schema/weather.ts';
+import { hargreavesEt0 } from '../water/hargreavesEt0.ts';
+import { snowLeft } from '../water/snowDay.ts';
+import { radiationTable } from './radiationTable.ts';
+
+/** Days whose mean air temperature is taken for the soil's: the day and the 10 before it. [d] */
+export const SOIL_TEMPERATURE_DAYS = 11;
+
+/** What the weather does to any soil at a place: columns as long as the series they come from. */
+export interface DailyForcing {
+  /** Mean air temperature [°C]. */
+  readonly meanTempC: Float64Array;
+  /** Reference evapotranspiration [mm/d]. */
+  readonly et0Mm: Float64Array;
+  /** Rain that falls as rain, not snow [mm]. */
+  readonly liquidRainMm: Float64Array;
+  /** Rain and snow melt that reach the ground [mm]. */
+  readonly waterMm: Float64Array;
+  /** Snow water on the ground at the end of the day [mm]. */
+  readonly snowMm: Float64Array;
+  /** Soil temperature: 11-day running mean of the air's [°C]. */
+  readonly soilTempC: Float64Array;
+}
+
+/**
+ * Daily forcing of a whole record, from its first day on.
+ *
+ * Source     reference evapotranspiration: FAO-56 eq. 52; soil temperature: Climate Research 2, 183-191 (1993)
+ * Valid      a gapless series; the first ten soil temperatures average the days there are
+ */
+export function dailyForcing(
+  series: DailySeries,
+  latitudeDeg: number,
+  meltMmPerDegreeDay: number,
+): DailyForcing {
+  const { days, maxTempC, minTempC } = series;
+  const meanTempC = new Float64Array(days);
+  for (let i = 0; i < days; i++) meanTempC[i] = (maxTempC[i] + minTempC[i]) / 2;
+  const et0Mm = referenceEvapotranspiration(series, latitudeDeg);
+  return { meanTempC, et0Mm, ...groundForcing(series.rainMm, meanTempC, 0, 0, meltMmPerDegreeDay) };
+}
+
+/** The part of {@link DailyForcing} that follows from rain and mean temperature alone. */
+export type GroundForcing = Omit<DailyForcing, 'et0Mm' | 'meanTempC'>;
+
+/**
+ * Snow, water reaching the ground, and soil temperature over a run of days.
+ *
+ * @param rainMm one value for each day of the run [mm]
+ * @param meanTempC `leadDays` values before the run, then one for each of its days [°C]
+ * @param leadDays days before the run that only feed the running mean; 0-10
+ * @param startSnowMm snow water at the start of the run [mm]
+ */
+export function groundForcing(
+  rainMm: Float64Array,
+  meanTempC: Float64Array,
+  leadDays: number,
+  startSnowMm: number,
+  meltMmPerDegreeDay: number,
+): GroundForcing {
+  const days = rainMm.length;
+  const liquidRainMm = new Float64Array(days);
+  const waterMm = new Float64Array(days);
+  const snowMm = new Float64Array(days);
+  const soilTempC = new Float64Array(days);
+  let snow = startSnowMm;
+  for (let i = 0; i < days; i++) {
+    const temp = meanTempC[leadDays + i];
+    const before = snow;
+    snow = snowLeft(before, rainMm[i], temp, meltMmPerDegreeDay);
+    const liquid = temp <= 0 ? 0 : rainMm[i];
+    liquidRainMm[i] = liquid;
+    waterMm[i] = temp <= 0 ? 0 : liquid + before - snow;
+    snowMm[i] = snow;
+    soilTempC[i] = trailingMean(meanTempC, leadDays + i);
+  }
+  return { liquidRainMm, waterMm, snowMm, soilTempC };
+}
+
+function trailingMean(values: Float64Array, last: number): number {
+  const first = Math.max(0, last - SOIL_TEMPERATURE_DAYS + 1);
+  let sum = 0;
+  for (let i = first; i <= last; i++) sum += values[i];
+  return sum / (last - first + 1);
+}
+
+function referenceEvapotranspiration(series: DailySeries, latitudeDeg: number): Float64Array {
+  const radiation = radiationTable(latitudeDeg);
+  const et0Mm = new Float64Array(series.days);
+  let { year } = civilDateOf(series.firstDay);
+  let dayOfYear = series.firstDay - dayNumberOf(year, 1, 1) + 1;
+  let yearLength = isLeapYear(year) ? 366 : 365;
+  for (let i = 0; i < series.days; i++) {
+    et0Mm[i] = hargreavesEt0(series.maxTempC[i], series.minTempC[i], radiation[dayOfYear]);
+    dayOfYear++;
+    if (dayOfYear > yearLength) {
+      dayOfYear = 1;
+      year++;
+      yearLength = isLeapYear(year) ? 366 : 365;
+    }
+  }
+  return et0Mm;
+}

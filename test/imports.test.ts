@@ -1,0 +1,147 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+/**
+ * The import directions of DEVELOPERS.md, read from the import lines of every file. A part may import itself and
+ * what stands here; `type:` allows only `import type`.
+ */
+const ALLOWED: Record<string, readonly string[]> = {
+  errors: [],
+  units: [],
+  calendar: ['errors'],
+  schema: ['units', 'schema-constants'],
+  'schema-constants': [],
+  model: ['errors', 'units', 'calendar', 'schema-constants', 'type:schema'],
+  analysis: ['model', 'errors', 'units', 'calendar', 'schema-constants', 'type:schema'],
+  chart: ['units', 'calendar', 'type:schema', 'type:analysis'],
+  catalogue: ['schema', 'schema-constants', 'errors', 'units', 'type:model'],
+  demo: ['schema', 'schema-constants', 'errors', 'units', 'calendar', 'model', 'type:app'],
+  store: ['schema', 'schema-constants', 'errors', 'units', 'calendar'],
+  source: ['schema', 'schema-constants', 'errors', 'units', 'calendar'],
+  app: [
+    ...[
+      'analysis',
+      'chart',
+      'catalogue',
+      'schema',
+      'schema-constants',
+      'errors',
+      'units',
+      'calendar',
+      'model',
+    ],
+    ...['type:store', 'type:source'],
+  ],
+  http: ['app', 'schema', 'schema-constants', 'errors', 'units', 'type:catalogue'],
+  cli: ['app', 'http', 'schema', 'schema-constants', 'errors', 'units', 'calendar'],
+  main: ['cli', 'app', 'http', 'store', 'source', 'catalogue', 'demo', 'schema', 'errors'],
+  index: [
+    'app',
+    'analysis',
+    'model',
+    'schema',
+    'schema-constants',
+    'errors',
+    'units',
+    'calendar',
+    'catalogue',
+    'demo',
+    'chart',
+    'source',
+  ],
+  web: ['chart', 'units', 'calendar', 'schema-constants', 'type:schema', 'type:http', 'schema'],
+  notebooks: ['index'],
+};
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+
+function filesUnder(folder: string): string[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(ts|tsx|js|html)$/.test(name) && !name.endsWith('.d.ts'))
+    .map((name) => join(folder, name));
+}
+
+/** The part a file of the project belongs to; null for packages. */
+function partOf(path: string): string | null {
+  const [top, second] = path.split('/');
+  if (top !== 'src') return ['web', 'notebooks', 'test'].includes(top) ? top : null;
+  if (path === 'src/cli/main.ts' || path === 'src/cli/realDeps.ts') return 'main';
+  if (path === 'src/schema/codes.ts' || path === 'src/schema/soil.ts') return 'schema-constants';
+  return second.replace(/\.ts$/, '');
+}
+
+interface ImportLine {
+  readonly file: string;
+  readonly target: string;
+  readonly typeOnly: boolean;
+}
+
+/** Imports and re-exports of a file that lead to other files of the project. */
+function importsOf(file: string): ImportLine[] {
+  const text = readFileSync(join(root, file), 'utf8');
+  const statements = text.matchAll(
+    /(?:^|\n)\s*(?:import|export)\s+(type\s+)?([^'"`;]*?from\s+)?['"](\.[^'"]+)['"]/g,
+  );
+  const dynamic = text.matchAll(/import\((?:\s*)['"](\.[^'"]+)['"]/g);
+  const at = (path: string) => relative(root, join(root, dirname(file), path));
+  return [
+    ...[...statements].map(([, type, names, path]) => ({
+      file,
+      target: at(path),
+      typeOnly: type !== undefined || isTypeOnly(names ?? ''),
+    })),
+    ...[...dynamic].map(([, path]) => ({ file, target: at(path), typeOnly: false })),
+  ];
+}
+
+/** `{ type A, type B } from` imports nothing at run time. */
+function isTypeOnly(names: string): boolean {
+  const inner = /\{([^}]*)\}/.exec(names)?.[1];
+  if (inner === undefined) return false;
+  const parts = inner
+    .split(',')
+    .map((part) => part.trim())
+    .filter(Boolean);
+  return parts.length > 0 && parts.every((part) => part.startsWith('type '));
+}
+
+function forbidden({ file, target, typeOnly }: ImportLine): boolean {
+  const from = partOf(file) ?? '';
+  const to = partOf(target);
+  if (to === null || from === to) return false;
+  const allowed = ALLOWED[from] ?? [];
+  return !(allowed.includes(to) || (typeOnly && allowed.includes(`type:${to}`)));
+}
+
+describe('import directions', () => {
+  const files = [...filesUnder('src'), ...filesUnder('web'), ...filesUnder('notebooks')];
+  const lines = files.flatMap(importsOf);
+
+  it('reads the import lines of the whole tree', () => {
+    expect(files.length).toBeGreaterThan(60);
+    expect(lines.length).toBeGreaterThan(100);
+    expect(files.map(partOf).filter((part) => part === null || !(part in ALLOWED))).toEqual([]);
+  });
+
+  it('finds a forbidden import when there is one', () => {
+    const bad: ImportLine = { file: 'src/model/x.ts', target: 'src/store/y.ts', typeOnly: false };
+    expect(forbidden(bad)).toBe(true);
+    expect(forbidden({ ...bad, target: 'src/schema/weather.ts' })).toBe(true);
+    expect(forbidden({ ...bad, target: 'src/schema/weather.ts', typeOnly: true })).toBe(false);
+    expect(forbidden({ ...bad, target: 'test/x.ts', typeOnly: true })).toBe(true);
+  });
+
+  it('allows no other', () => {
+    expect(lines.filter(forbidden).map(({ file, target }) => `${file} -> ${target}`)).toEqual([]);
+  });
+
+  it('keeps files, network, clock and environment out of model and analysis', () => {
+    const impure = /from 'node:|process\.|Date\.now|new Date|fetch\(|Math\.random|console\./;
+    const found = [...filesUnder('src/model'), ...filesUnder('src/analysis')].filter((file) =>
+      impure.test(readFileSync(join(root, file), 'utf8')),
+    );
+    expect(found).toEqual([]);
+  });
+});
