@@ -1,0 +1,12 @@
+import type { StationExtent, StationRecord } from '../schema/weather.ts';
+
+/** Where daily records come from; the store, plain files and the embedded demo each implement it. */
+export interface WeatherReader {
+  /** All stations that can be read, by id. */
+  stations(): Promise<readonly StationExtent[]>;
+  /**
+   * The whole raw record of one station.
+   * @throws {MissingDataError} STATION_UNKNOWN where there is none of that id
+   */
+  record(stationId: string): Promise<StationRecord>;
+}

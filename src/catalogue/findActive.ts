@@ -1,0 +1,12 @@
+import type { Active, Catalogue } from '../schema/catalogue.ts';
+import { findNamed } from './findNamed.ts';
+
+/**
+ * The active ingredient of that ISO common name or alias.
+ * @throws {InvalidInputError} RESIDUAL_UNKNOWN; the hint names the nearest spelling, or all actives
+ * @example findActive(catalogue, 'Flumioxazin').group // 14
+ */
+export function findActive(catalogue: Catalogue, name: string): Active {
+  const actives = catalogue.actives.map((thing) => ({ names: [thing.isoName, ...thing.aliases], thing }));
+  return findNamed('residual', 'RESIDUAL_UNKNOWN', name, actives);
+}

@@ -1,0 +1,119 @@
+import { z } from 'zod';
+import { assumptionsSchema } from './assumptions.ts';
+import { TEXTURE_CLASSES } from './soil.ts';
+
+const date = (description: string) => z.iso.date().meta({ description });
+
+/** Seasonal outlook: chances of a dry, middling or wet stretch, and the stretch they speak of. */
+export const outlookSchema = z
+  .strictObject({
+    belowPercent: z.number().min(0).max(100).meta({ description: 'Chance of below-normal rain [%]' }),
+    nearPercent: z.number().min(0).max(100).meta({ description: 'Chance of near-normal rain [%]' }),
+    abovePercent: z.number().min(0).max(100).meta({ description: 'Chance of above-normal rain [%]' }),
+    from: date('First day of the outlook’s own window').optional(),
+    to: date('Last day of the outlook’s own window').optional(),
+  })
+  .meta({
+    id: 'Outlook',
+    description: 'Chances must add up to 100; the window defaults to application … planting',
+  });
+
+/** One field, one treatment, one crop, one date: everything an answer depends on. Metric; dates YYYY-MM-DD. */
+export const questionSchema = z
+  .strictObject({
+    station: z.string().min(1).max(80).meta({ description: 'Station id' }),
+    latitudeDeg: z
+      .number()
+      .min(-90)
+      .max(90)
+      .optional()
+      .meta({ description: 'Latitude where the record holds none, or to override it [°]' }),
+    elevationM: z
+      .number()
+      .min(-430)
+      .max(6000)
+      .optional()
+      .meta({ description: 'Height of the station above sea level, where the record holds none [m]' }),
+    soilClass: z
+      .enum(TEXTURE_CLASSES)
+      .optional()
+      .meta({ description: 'Soil texture class, loam where nothing is given' }),
+    sandPercent: z
+      .number()
+      .min(0)
+      .max(100)
+      .optional()
+      .meta({ description: 'Sand, with clay instead of a class [%]' }),
+    clayPercent: z
+      .number()
+      .min(0)
+      .max(60)
+      .optional()
+      .meta({ description: 'Clay, with sand instead of a class [%]' }),
+    organicMatterPercent: z
+      .number()
+      .min(0)
+      .max(8)
+      .default(2)
+      .meta({ description: 'Soil organic matter [% by mass]' }),
+    coverFraction: z.number().min(0).max(1).default(0.6).meta({
+      description: 'Ground covered by straw or dead weeds [0-1]; 0.6 is taken for standing stubble',
+    }),
+    soilPh: z.number().min(3).max(11).optional().meta({ description: 'Soil pH (water)' }),
+    appliedOn: date('Date of application'),
+    residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
+    rateFraction: z
+      .number()
+      .gt(0)
+      .max(10)
+      .default(1)
+      .meta({ description: 'Rate as a fraction of the top label rate' }),
+    overlapFactor: z
+      .number()
+      .min(1)
+      .max(5)
+      .default(1)
+      .meta({ description: 'Dose factor of overlaps and turn rows' }),
+    canopyFraction: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0)
+      .meta({ description: 'Spray caught by green leaves [0-1]' }),
+    crop: z.string().min(1).max(80).meta({ description: 'Rotation crop' }),
+    interval: z.string().max(60).optional().meta({
+      description:
+        'Rotation interval from the user’s own label, such as "9 months" or "1 month 15 days"; wins',
+    }),
+    halfLifeDays: z
+      .number()
+      .gt(0)
+      .max(5000)
+      .optional()
+      .meta({ description: 'Field half-life [d]; wins over the catalogue' }),
+    plantOn: date('Planting date asked about'),
+    oddsLimit: z
+      .number()
+      .gt(0)
+      .lt(1)
+      .default(0.1)
+      .meta({ description: 'Carryover odds that the user accepts [0-1]' }),
+    baseFrom: z.int().min(1700).max(2200).optional().meta({ description: 'First year of the base period' }),
+    baseTo: z.int().min(1700).max(2200).optional().meta({ description: 'Last year of the base period' }),
+    asOf: z.iso
+      .date()
+      .optional()
+      .meta({ description: 'Last day whose weather counts as observed; absent while planning' }),
+    outlook: outlookSchema.optional(),
+    restOfSeasonRain: z
+      .number()
+      .min(0)
+      .max(5)
+      .default(1)
+      .meta({ description: 'Factor on the rain of days not yet observed (0.8 = 80 % of each year’s own)' }),
+    assume: assumptionsSchema.default(() => assumptionsSchema.parse({})),
+  })
+  .meta({ id: 'Question' });
+export type Question = z.infer<typeof questionSchema>;
+/** A question as a client writes it: fields with a default may be left out. */
+export type QuestionInput = z.input<typeof questionSchema>;

@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { fileProblemSchema } from './importSummary.ts';
+import { readingSchema, stationSchema } from './weather.ts';
+
+const yearRainSchema = z.object({
+  year: z.int().meta({ description: 'Calendar year' }),
+  rainMm: z.number().meta({ description: 'Its rain [mm]' }),
+});
+
+/** What a station's record is worth: its extent, its gaps and its yearly rain. */
+export const stationCheckSchema = z
+  .object({
+    station: stationSchema,
+    source: z.string().meta({ description: 'File names, or "invented"' }),
+    firstDate: z.iso.date().meta({ description: 'First day with any value' }),
+    lastDate: z.iso.date().meta({ description: 'Last day with any value' }),
+    days: z.int().meta({ description: 'Days from first to last, both included [d]' }),
+    rainDays: z.int().meta({ description: 'Days with an accepted daily rain value [d]' }),
+    rainMissingFraction: z
+      .number()
+      .min(0)
+      .max(1)
+      .meta({ description: 'Share of days without an accepted daily rain value (0-1)' }),
+    spreadDays: z.int().meta({ description: 'Days that get a share of a total of several days [d]' }),
+    filledDays: z
+      .int()
+      .meta({ description: 'Days with neither, filled with the mean of their time of year [d]' }),
+    longestGaps: z
+      .array(
+        z.object({
+          firstDate: z.iso.date().meta({ description: 'First filled day' }),
+          lastDate: z.iso.date().meta({ description: 'Last filled day' }),
+          days: z.int().meta({ description: 'Length [d]' }),
+        }),
+      )
+      .meta({ description: 'The longest runs of filled days, longest first, five at most' }),
+    temperatureDays: z.int().meta({ description: 'Days with both accepted temperatures [d]' }),
+    temperatureMissingFraction: z
+      .number()
+      .min(0)
+      .max(1)
+      .meta({ description: 'Share of days without both accepted temperatures (0-1)' }),
+    fullYears: z.int().meta({
+      description: 'Calendar years with a daily rain value on at least 98 % of their days',
+    }),
+    meanAnnualRainMm: z.number().nullable().meta({
+      description:
+        'Mean rain of those years, totals of several days included, nothing filled in [mm]; null without such years',
+    }),
+    driestYear: yearRainSchema.nullable().meta({ description: 'The driest of those years' }),
+    wettestYear: yearRainSchema.nullable().meta({ description: 'The wettest of those years' }),
+    reading: readingSchema,
+    problem: fileProblemSchema.nullable().meta({
+      description: 'Why no odds can be worked out from this record at all; null where they can',
+    }),
+  })
+  .meta({ id: 'StationCheck' });
+export type StationCheck = z.infer<typeof stationCheckSchema>;

@@ -1,0 +1,50 @@
+import type { Station, StationRecord } from '../schema/weather.ts';
+import { StationColumns } from './stationColumns.ts';
+
+/** What the station list knows of an id; null where it is not listed. */
+export type DescribeStation = (id: string) => Station | null;
+
+/** A station of which nothing is known but its id. */
+export const unlistedStation = (id: string): Station => ({
+  id,
+  name: id,
+  latitudeDeg: null,
+  longitudeDeg: null,
+  elevationM: null,
+  invented: false,
+});
+
+/** Collects values of any number of stations from one or more files and makes records of them. */
+export class RecordBuilder {
+  private readonly stations = new Map<string, StationColumns>();
+  private fileName = '';
+
+  /** Says which file the following values come from; it is named in the record's source. */
+  openFile(fileName: string): void {
+    this.fileName = fileName;
+  }
+
+  /** The columns of a station, to which its values are added. */
+  station(id: string): StationColumns {
+    let columns = this.stations.get(id);
+    if (columns === undefined) {
+      columns = new StationColumns();
+      this.stations.set(id, columns);
+    }
+    columns.sources.add(this.fileName);
+    return columns;
+  }
+
+  /** Every id seen, those without any accepted value included. */
+  ids(): string[] {
+    return [...this.stations.keys()];
+  }
+
+  /** The records, in the order in which their stations were first met; stations without any accepted value have none. */
+  *records(describe: DescribeStation = () => null): Generator<StationRecord> {
+    for (const [id, columns] of this.stations) {
+      const record = columns.finish(describe(id) ?? unlistedStation(id));
+      if (record !== null) yield record;
+    }
+  }
+}

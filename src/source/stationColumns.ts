@@ -1,0 +1,102 @@
+import { ABSENT } from '../schema/codes.ts';
+import type { Reading, Station, StationRecord } from '../schema/weather.ts';
+import { ELEMENTS, isPlausible, NOT_USED, RAIN } from './element.ts';
+
+/** A value stood here but was dropped; becomes {@link ABSENT} at the end. Keeps a later repeat countable. */
+const DROPPED = ABSENT + 1;
+const FIRST_CAPACITY = 512;
+const BLANK = 32;
+const FLAG_PRESUMED_ZERO = 80; // 'P'
+
+/** The growing columns of one station while its lines are read, in any order of days. */
+export class StationColumns {
+  private base = 0;
+  private capacity = 0;
+  private columns: Int32Array[] = [];
+  private readonly reading: Reading = {
+    valuesRead: 0,
+    droppedByFlag: 0,
+    implausible: 0,
+    presumedZero: 0,
+    duplicated: 0,
+    ignoredElements: 0,
+  };
+  readonly sources = new Set<string>();
+
+  /**
+   * Takes in one value that is not missing.
+   * @param element column of the element, or NOT_USED
+   * @param value [0.1 mm, 0.1 °C or d]
+   * @param measurementFlag character code, blank (32) where none
+   * @param qualityFlag character code, blank (32) where none
+   */
+  add(dayNumber: number, element: number, value: number, measurementFlag: number, qualityFlag: number): void {
+    const { reading } = this;
+    if (element === NOT_USED) {
+      reading.ignoredElements++;
+      return;
+    }
+    reading.valuesRead++;
+    const index = this.indexOf(dayNumber);
+    const column = this.columns[element];
+    if (column[index] !== ABSENT) reading.duplicated++;
+    if (qualityFlag !== BLANK) {
+      reading.droppedByFlag++;
+      column[index] = DROPPED;
+    } else if (!isPlausible(element, value)) {
+      reading.implausible++;
+      column[index] = DROPPED;
+    } else {
+      if (element === RAIN && measurementFlag === FLAG_PRESUMED_ZERO) reading.presumedZero++;
+      column[index] = value;
+    }
+  }
+
+  /** The record from its first to its last day with an accepted value, or null where there is none. */
+  finish(station: Station): StationRecord | null {
+    let first = this.capacity;
+    let last = -1;
+    for (const column of this.columns) {
+      for (let i = 0; i < column.length; i++) {
+        if (column[i] === DROPPED) column[i] = ABSENT;
+        if (column[i] === ABSENT) continue;
+        if (i < first) first = i;
+        if (i > last) last = i;
+      }
+    }
+    if (last < 0) return null;
+    const [rainTenthsMm, maxTempTenthsC, minTempTenthsC, multiDayRainTenthsMm, multiDayCount] =
+      this.columns.map((column) => column.slice(first, last + 1));
+    return {
+      station,
+      firstDay: this.base + first,
+      rainTenthsMm,
+      maxTempTenthsC,
+      minTempTenthsC,
+      multiDayRainTenthsMm,
+      multiDayCount,
+      reading: { ...this.reading },
+      source: [...this.sources].join('; '),
+    };
+  }
+
+  private indexOf(dayNumber: number): number {
+    const index = dayNumber - this.base;
+    if (index >= 0 && index < this.capacity) return index;
+    this.makeRoomFor(dayNumber);
+    return dayNumber - this.base;
+  }
+
+  private makeRoomFor(dayNumber: number): void {
+    const { base, capacity } = this;
+    const before = capacity > 0 && dayNumber < base ? Math.max(base - dayNumber, capacity) : 0;
+    const after = capacity === 0 ? FIRST_CAPACITY : Math.max(dayNumber - (base + capacity) + 1, capacity);
+    this.base = capacity === 0 ? dayNumber : base - before;
+    this.capacity = capacity + (before > 0 ? before : after);
+    this.columns = ELEMENTS.map((_, element) => {
+      const grown = new Int32Array(this.capacity).fill(ABSENT);
+      if (capacity > 0) grown.set(this.columns[element], before);
+      return grown;
+    });
+  }
+}

@@ -1,0 +1,156 @@
+import { dayNumberOf, daysInMonth } from '../calendar.ts';
+import { damagedFile } from './damagedFile.ts';
+import { elementAt } from './element.ts';
+import { integerIn } from './integerIn.ts';
+import { beginsWith, nextLineAt, textEnd } from './lineBytes.ts';
+import type { RecordBuilder } from './recordBuilder.ts';
+import type { RecordLayout } from './recordLayout.ts';
+import { FIRST_YEAR, LAST_YEAR } from './recordYears.ts';
+import type { StationColumns } from './stationColumns.ts';
+
+// One line is one value: ID,YYYYMMDD,ELEMENT,VALUE,M,Q,S,HHMM, a header line or none, nothing quoted.
+const FIELDS = 8;
+const LAYOUT_WORDS = 'id, date, element, value, three flags and time';
+const MISSING = -9999;
+const BLANK = 32;
+const COMMA = 44;
+const QUOTE = 34;
+
+const isHeader = (line: string): boolean =>
+  /^(ID|STATION),[^\d]/i.test(line) && line.split(',').length === FIELDS;
+
+/** The by-station CSV layout, which the by-year files share. */
+export const stationCsv: RecordLayout = {
+  name: 'by-station CSV (8 fields)',
+
+  recognises: (firstLine) =>
+    isHeader(firstLine) || /^"?[\w-]+"?,"?\d{8}"?,"?[A-Z][A-Z0-9]{3}"?,/.test(firstLine),
+
+  read(bytes: Buffer, fileName: string, builder: RecordBuilder, onlyStation?: string): void {
+    const only = onlyStation === undefined ? null : Buffer.from(`${onlyStation},`, 'latin1');
+    const reader = new LineReader(bytes, fileName, builder);
+    for (let at = 0, line = 1, next = 0; at < bytes.length; at = next, line++) {
+      next = nextLineAt(bytes, at);
+      const end = textEnd(bytes, at, next);
+      if (end === at || (line === 1 && isHeader(bytes.toString('latin1', at, end)))) continue;
+      if (only !== null && bytes[at] !== QUOTE && !beginsWith(bytes, at, end, only)) continue;
+      reader.read(at, end, line);
+    }
+  },
+};
+
+/** Reads line after line; keeps the station and the date of the line before, as both seldom change. */
+class LineReader {
+  private readonly commas = new Int32Array(FIELDS);
+  private idBytes: Buffer = Buffer.alloc(0);
+  private columns: StationColumns | null = null;
+  private date = Number.NaN;
+  private dayNumber = 0;
+
+  constructor(
+    private readonly bytes: Buffer,
+    private readonly fileName: string,
+    private readonly builder: RecordBuilder,
+  ) {}
+
+  read(at: number, end: number, line: number): void {
+    const { bytes, commas } = this;
+    this.splitLine(at, end, line);
+    const columns = this.stationOf(at, commas[0], line);
+    const dayNumber = this.dayNumberIn(commas[0] + 1, commas[1], line);
+    const elementFrom = commas[1] + 1;
+    if (commas[2] - elementFrom !== 4)
+      throw this.damaged(line, 3, elementFrom, commas[2], 'is no element name of 4 letters');
+    const valueFrom = commas[2] + 1;
+    if (valueFrom === commas[3]) return;
+    const value = integerIn(bytes, valueFrom, commas[3]);
+    if (Number.isNaN(value)) throw this.damaged(line, 4, valueFrom, commas[3], 'is no whole number');
+    if (value === MISSING) return;
+    const measurementFlag = this.flagIn(5, line);
+    const qualityFlag = this.flagIn(6, line);
+    columns.add(dayNumber, elementAt(bytes, elementFrom), value, measurementFlag, qualityFlag);
+  }
+
+  /** Puts the end of every field into `commas`. */
+  private splitLine(at: number, end: number, line: number): void {
+    const { bytes, commas } = this;
+    let found = 0;
+    for (let i = at; i < end; i++) {
+      const byte = bytes[i];
+      if (byte === QUOTE) {
+        throw damagedFile(
+          this.fileName,
+          line,
+          found + 1,
+          'a quote character stands in the line; this layout quotes nothing, so the file has another layout or was rewritten',
+        );
+      }
+      if (byte !== COMMA) continue;
+      if (found === FIELDS - 1) {
+        throw damagedFile(
+          this.fileName,
+          line,
+          FIELDS + 1,
+          `the line has more than ${FIELDS} fields (${LAYOUT_WORDS})`,
+        );
+      }
+      commas[found++] = i;
+    }
+    if (found < FIELDS - 1) {
+      throw damagedFile(
+        this.fileName,
+        line,
+        found + 1,
+        `the line ends after ${found + 1} of ${FIELDS} fields (${LAYOUT_WORDS})`,
+      );
+    }
+  }
+
+  private stationOf(from: number, to: number, line: number): StationColumns {
+    const { bytes, idBytes } = this;
+    if (this.columns !== null && to - from === idBytes.length && beginsWith(bytes, from, to, idBytes)) {
+      return this.columns;
+    }
+    const id = bytes.toString('latin1', from, to);
+    if (!/^[\w-]+$/.test(id)) throw this.damaged(line, 1, from, to, 'is no station id of letters and digits');
+    this.idBytes = bytes.subarray(from, to);
+    this.columns = this.builder.station(id);
+    return this.columns;
+  }
+
+  private dayNumberIn(from: number, to: number, line: number): number {
+    const date = to - from === 8 ? integerIn(this.bytes, from, to) : Number.NaN;
+    if (date === this.date) return this.dayNumber;
+    const year = Math.floor(date / 10_000);
+    const month = Math.floor(date / 100) % 100;
+    const day = date % 100;
+    const exists =
+      year >= FIRST_YEAR &&
+      year <= LAST_YEAR &&
+      month >= 1 &&
+      month <= 12 &&
+      day >= 1 &&
+      (day <= 28 || day <= daysInMonth(year, month));
+    if (!exists) throw this.damaged(line, 2, from, to, 'is no date written YYYYMMDD');
+    this.date = date;
+    this.dayNumber = dayNumberOf(year, month, day);
+    return this.dayNumber;
+  }
+
+  private flagIn(field: number, line: number): number {
+    const from = this.commas[field - 2] + 1;
+    const to = this.commas[field - 1];
+    if (to === from) return BLANK;
+    if (to - from > 1) throw this.damaged(line, field, from, to, 'is no flag of one character');
+    return this.bytes[from];
+  }
+
+  private damaged(line: number, field: number, from: number, to: number, what: string) {
+    return damagedFile(
+      this.fileName,
+      line,
+      field,
+      `"${this.bytes.toString('latin1', from, Math.min(to, from + 40))}" ${what}`,
+    );
+  }
+}

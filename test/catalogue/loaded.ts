@@ -1,0 +1,8 @@
+import { fileURLToPath } from 'node:url';
+import { loadCatalogue } from '../../src/catalogue/loadCatalogue.ts';
+import { readDataFolder } from '../../src/catalogue/readDataFolder.ts';
+
+export const dataFolder = new URL('../../data/', import.meta.url);
+export const dataPath = fileURLToPath(dataFolder);
+export const texts = readDataFolder(dataFolder);
+export const catalogue = loadCatalogue(texts);

@@ -1,0 +1,18 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+
+/** A new empty folder that is removed when the running test ends. */
+export function tempFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** Writes a file of that content into a new folder and gives its path. */
+export function tempFile(name: string, content: string | Buffer): string {
+  const path = join(tempFolder(), name);
+  writeFileSync(path, content);
+  return path;
+}
