@@ -1,0 +1,39 @@
+import { DrywakeError, MissingDataError } from '../errors.ts';
+import type { WeatherReader } from './weatherReader.ts';
+
+/** Refusals that only mean "not here": the next reader is asked. */
+const NOT_HERE = new Set(['STATION_UNKNOWN', 'STORE_EMPTY']);
+
+/** Ids named in a hint. */
+const NAMED = 6;
+
+/** Several readers as one: a station comes from the first that has it. */
+export function layeredReader(readers: readonly WeatherReader[]): WeatherReader {
+  const stations = async () => {
+    const lists = await Promise.all(readers.map((reader) => reader.stations()));
+    const byId = new Map(lists.flat().map((station) => [station.id, station]));
+    return [...byId.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  };
+  return {
+    stations,
+    async record(stationId) {
+      let hint = '';
+      for (const reader of readers) {
+        try {
+          return await reader.record(stationId);
+        } catch (error) {
+          if (!(error instanceof DrywakeError && NOT_HERE.has(error.code))) throw error;
+          hint ||= error.hint;
+        }
+      }
+      const ids = (await stations()).map(({ id }) => id);
+      throw new MissingDataError('STATION_UNKNOWN', `There is no record of a station "${stationId}".`, {
+        hint:
+          ids.length > NAMED
+            ? hint
+            : `Stations to be had: ${ids.join(', ')}. Import more with "drywake weather import".`,
+        details: { field: 'station', station: stationId },
+      });
+    },
+  };
+}

@@ -1,0 +1,218 @@
+import type { Application } from '../analysis/applications.ts';
+import { parseIsoDate } from '../calendar.ts';
+import { chooseInterval, sayInterval } from '../catalogue/chooseInterval.ts';
+import { findActive } from '../catalogue/findActive.ts';
+import { findCrop } from '../catalogue/findCrop.ts';
+import { parseInterval } from '../catalogue/parseInterval.ts';
+import { InvalidInputError } from '../errors.ts';
+import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
+import { treatmentLoad } from '../model/deposit/soilLoad.ts';
+import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
+import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
+import type { Answer } from '../schema/answer.ts';
+import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
+import type { Question } from '../schema/question.ts';
+
+/** Default exponent of each form of the moisture response. [-] */
+const MOISTURE_EXPONENTS = { dryness: 0.5, walker: 0.7 } as const;
+/** Default speed-up of breakdown per 10 °C, EFSA 2007. [-] */
+const DEFAULT_Q10 = 2.58;
+
+/** A question with its names looked up and its dates turned into day numbers. */
+export interface ResolvedQuestion {
+  readonly question: Question;
+  /** The catalogue's active; null where the user's own figures stand in for it. */
+  readonly active: Active | null;
+  readonly crop: Crop | null;
+  readonly interval: Answer['inputs']['interval'];
+  /** Field findings and advice that ask for longer than the interval used, one sentence each. */
+  readonly longerElsewhere: readonly string[];
+  readonly halfLife: Pick<Answer['inputs']['residual'], 'halfLifeDays' | 'halfLifeOrigin'>;
+  readonly texture: SoilTexture;
+  readonly layer: TopsoilLayer;
+  readonly application: Application;
+  readonly plantDay: number;
+}
+
+/**
+ * Looks up names, settles which interval and half-life count, and checks that dates fit together.
+ * The user's own entries win over the catalogue.
+ *
+ * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, INTERVAL_UNREADABLE, PLANTING_BEFORE_APPLICATION,
+ *   BASE_PERIOD, SOIL_INCOMPLETE, HALF_LIFE_MISSING
+ * @throws {MissingDataError} INTERVAL_MISSING
+ */
+export function resolveQuestion(question: Question, catalogue: Catalogue): ResolvedQuestion {
+  const appliedDay = parseIsoDate(question.appliedOn);
+  const plantDay = parseIsoDate(question.plantOn);
+  checkDates(question, appliedDay, plantDay);
+
+  const own = question.interval === undefined ? null : parseInterval(question.interval);
+  const active = lookUp(
+    () => findActive(catalogue, question.residual),
+    own !== null && question.halfLifeDays !== undefined,
+  );
+  const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
+  const { interval, longerElsewhere } = own
+    ? { interval: ownInterval(own, appliedDay), longerElsewhere: [] }
+    : catalogueInterval(catalogue, active, crop, appliedDay);
+  const halfLife = halfLifeOf(question, active);
+  const texture = textureOf(question);
+  const layer = topsoilLayer(texture, question.organicMatterPercent, question.coverFraction);
+  const { assume } = question;
+  const moisture = assume.moistureResponse;
+  const ownExponent = moisture === 'dryness' ? active?.moistureExponent : null;
+  return {
+    question,
+    active,
+    crop,
+    interval,
+    longerElsewhere,
+    halfLife,
+    texture,
+    layer,
+    plantDay,
+    application: {
+      appliedDay,
+      interval,
+      load: treatmentLoad(question.rateFraction, question.overlapFactor),
+      canopyFraction: question.canopyFraction,
+      halfLife: assume.halfLifeFactor * halfLife.halfLifeDays,
+      siteFactor: 1,
+      response: {
+        q10: assume.q10 ?? active?.q10 ?? DEFAULT_Q10,
+        moisture,
+        moistureExponent: assume.moistureExponent ?? ownExponent ?? MOISTURE_EXPONENTS[moisture],
+        snowStopsMm: assume.snowStopsMm,
+      },
+      group: String(active?.group ?? question.residual),
+    },
+  };
+}
+
+/** The looked-up thing, or null where the question does without it. */
+function lookUp<T>(find: () => T, optional: boolean): T | null {
+  try {
+    return find();
+  } catch (error) {
+    if (optional && error instanceof InvalidInputError) return null;
+    throw error;
+  }
+}
+
+function checkDates(question: Question, appliedDay: number, plantDay: number): void {
+  if (plantDay < appliedDay) {
+    throw new InvalidInputError(
+      'PLANTING_BEFORE_APPLICATION',
+      `The planting date ${question.plantOn} lies before the application on ${question.appliedOn}.`,
+      { hint: 'Give a planting date on or after the application.', details: { field: 'plantOn' } },
+    );
+  }
+  const { baseFrom, baseTo } = question;
+  if (baseFrom !== undefined && baseTo !== undefined && baseFrom > baseTo) {
+    throw new InvalidInputError(
+      'BASE_PERIOD',
+      `The base period ${baseFrom}-${baseTo} ends before it begins.`,
+      {
+        hint: 'Give the earlier year first, for example 1981-2018.',
+        details: { field: 'baseFrom' },
+      },
+    );
+  }
+  const { outlook } = question;
+  if (outlook && Math.abs(outlook.belowPercent + outlook.nearPercent + outlook.abovePercent - 100) > 1e-6) {
+    throw new InvalidInputError(
+      'OUTLOOK_CHANCES',
+      `The outlook chances ${outlook.belowPercent}, ${outlook.nearPercent} and ${outlook.abovePercent} do not add up to 100 per cent.`,
+      {
+        hint: 'Give three chances below, near and above normal, for example 40,35,25.',
+        details: { field: 'outlook' },
+      },
+    );
+  }
+}
+
+function ownInterval(own: Interval, appliedDay: number): ResolvedQuestion['interval'] {
+  return {
+    text: sayInterval(own),
+    ...own,
+    lengthDays: labelDateOf(appliedDay, own) - appliedDay,
+    origin: 'own label',
+    fromMemory: false,
+    confirmed: true,
+    disagreement: null,
+    sources: [],
+  };
+}
+
+function catalogueInterval(
+  catalogue: Catalogue,
+  active: Active | null,
+  crop: Crop | null,
+  appliedDay: number,
+): Pick<ResolvedQuestion, 'interval' | 'longerElsewhere'> {
+  if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
+  const chosen = chooseInterval(catalogue, active, crop);
+  const { months, days } = chosen;
+  const titleOf = (id: string) => catalogue.sources.find((source) => source.id === id)?.reference ?? id;
+  return {
+    interval: {
+      text: sayInterval(chosen),
+      months,
+      days,
+      lengthDays: labelDateOf(appliedDay, chosen) - appliedDay,
+      origin: 'catalogue',
+      fromMemory: chosen.fromMemory,
+      confirmed: false,
+      disagreement: chosen.disagreement,
+      sources: [titleOf(chosen.chosen.source)],
+    },
+    longerElsewhere: chosen.longerElsewhere.map(
+      ({ row, interval }) =>
+        `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${titleOf(row.source)}).`,
+    ),
+  };
+}
+
+function halfLifeOf(
+  question: Question,
+  active: Active | null,
+): { halfLifeDays: number; halfLifeOrigin: 'own entry' | 'catalogue' } {
+  if (question.halfLifeDays !== undefined) {
+    return { halfLifeDays: question.halfLifeDays, halfLifeOrigin: 'own entry' };
+  }
+  if (active !== null) {
+    return { halfLifeDays: active.fieldHalfLifeDays.typical, halfLifeOrigin: 'catalogue' };
+  }
+  throw new InvalidInputError('HALF_LIFE_MISSING', `No half-life is known for ${question.residual}.`, {
+    hint: 'Give the field half-life in days.',
+    details: { field: 'halfLifeDays' },
+  });
+}
+
+function textureOf({ soilClass, sandPercent, clayPercent }: Question): SoilTexture {
+  if (sandPercent === undefined && clayPercent === undefined) return { textureClass: soilClass ?? 'loam' };
+  if (soilClass !== undefined || sandPercent === undefined || clayPercent === undefined) {
+    throw new InvalidInputError(
+      'SOIL_INCOMPLETE',
+      soilClass === undefined
+        ? 'Sand and clay must be given together.'
+        : 'A soil is either a texture class or sand and clay, not both.',
+      {
+        hint: 'Give a class such as "loam", or both sand and clay in per cent.',
+        details: { field: 'soilClass' },
+      },
+    );
+  }
+  if (sandPercent + clayPercent > 100) {
+    throw new InvalidInputError(
+      'SOIL_INCOMPLETE',
+      `Sand ${sandPercent} % and clay ${clayPercent} % add up to more than 100 %.`,
+      {
+        hint: 'Sand, silt and clay share 100 %; silt is the rest.',
+        details: { field: 'sandPercent' },
+      },
+    );
+  }
+  return { sand: sandPercent / 100, clay: clayPercent / 100 };
+}

@@ -1,0 +1,62 @@
+import type { Answer } from '../schema/answer.ts';
+import { sayDate, sayDays, sayLimit, sayOdds } from './words.ts';
+
+/** What the sentence and the advice are made of. */
+export type Spoken = Pick<
+  Answer,
+  'carryoverModelled' | 'labelDate' | 'clearDate' | 'oddsAtPlanting' | 'inputs'
+> & {
+  /** Why there is no clear date, where there is none. */
+  readonly notClear: string;
+};
+
+/**
+ * The answer in one sentence: odds with their class named, and in the same breath whether the interval
+ * still has to be confirmed from a label.
+ */
+export function sentenceOf(answer: Spoken): string {
+  const { question, residual, crop } = answer.inputs;
+  const planted = sayDate(question.plantOn);
+  if (!answer.carryoverModelled || answer.oddsAtPlanting === null) {
+    return `No carryover is reckoned for ${crop} after ${residual.name}: the rotation interval is zero${unconfirmed(answer)}.`;
+  }
+  const odds = sayOdds(answer.oddsAtPlanting);
+  return `In ${odds.startsWith('about') ? odds : `${odds}`} seasons and soils like this, ${residual.name} sprayed ${sayDate(
+    question.appliedOn,
+    question.plantOn,
+  )} would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`.replace(
+    / in 20 \((\d+ %)\) seasons and soils like this/,
+    ' in 20 seasons and soils like this ($1)',
+  );
+}
+
+function unconfirmed({ inputs: { interval } }: Spoken): string {
+  if (interval.confirmed) return '';
+  return interval.fromMemory
+    ? `, if your label’s interval is ${interval.text}: a figure from memory, not yet confirmed`
+    : `, if your label’s interval is ${interval.text} as published, not yet confirmed`;
+}
+
+/** What to do about it. Never points to a date before the label date. */
+export function adviceOf(answer: Spoken): string {
+  const { question, crop } = answer.inputs;
+  const planted = question.plantOn;
+  const limit = sayLimit(question.oddsLimit);
+  const tooEarly = planted < answer.labelDate;
+  const floor = `The label interval rules out planting ${crop} before ${sayDate(answer.labelDate, planted)}.`;
+  if (!answer.carryoverModelled) return tooEarly ? floor : 'Follow the label’s own conditions.';
+  if (answer.clearDate === null) {
+    return `${tooEarly ? `${floor} ` : ''}The odds do not fall to your limit of ${limit} ${answer.notClear}: look at another crop, or test the soil.`;
+  }
+  if (answer.clearDate <= planted)
+    return `That is within your limit of ${limit}. The label’s own conditions still hold.`;
+  const wait = daysBetween(planted, answer.clearDate);
+  const until = `wait until ${sayDate(answer.clearDate, planted)}, about ${sayDays(wait)} later, when the odds are down to your limit of ${limit}`;
+  return tooEarly && answer.clearDate === answer.labelDate
+    ? `${floor} From that day on the odds are within your limit of ${limit}.`
+    : `${tooEarly ? `${floor} ` : ''}${capital(until)}; or look at another crop, or test the soil.`;
+}
+
+const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
+
+const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);

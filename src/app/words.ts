@@ -1,0 +1,57 @@
+/** Words for numbers and dates that people say aloud. English, dates with month names so that none is misread. */
+import { civilDateOf, parseIsoDate } from '../calendar.ts';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** "May 10, 2027" of an ISO date; without the year where `sameYearAs` has it already. */
+export function sayDate(isoDate: string, sameYearAs?: string): string {
+  const { year, month, day } = civilDateOf(parseIsoDate(isoDate));
+  const spoken = `${MONTHS[month - 1]} ${day}`;
+  return sameYearAs?.slice(0, 4) === isoDate.slice(0, 4) ? spoken : `${spoken}, ${year}`;
+}
+
+/** Odds over which all of twenty dots would be full without being certain. */
+const NEARLY_ALL = 0.975;
+/** Odds under which none of twenty dots would be full without being impossible. */
+const NEARLY_NONE = 0.025;
+
+/**
+ * Odds as a frequency out of 20 with their percentage: "about 6 in 20 (29 %)".
+ * @param odds probability [0-1]
+ */
+export function sayOdds(odds: number): string {
+  if (odds < NEARLY_NONE) return 'fewer than 1 in 20';
+  if (odds > NEARLY_ALL) return 'more than 19 in 20';
+  return `about ${Math.round(odds * 20)} in 20 (${Math.round(odds * 100)} %)`;
+}
+
+/** An odds limit as the user set it: "2 in 20", or a percentage where twentieths do not fit. */
+export function sayLimit(limit: number): string {
+  const twentieths = limit * 20;
+  return Math.abs(twentieths - Math.round(twentieths)) < 1e-9
+    ? `${Math.round(twentieths)} in 20`
+    : `${Number((limit * 100).toPrecision(3))} %`;
+}
+
+/** A length of time in the unit a person would use: "12 days", "3 weeks", "5 months". */
+export function sayDays(days: number): string {
+  if (days < 14) return count(Math.round(days), 'day');
+  if (days < 70) return count(Math.round(days / 7), 'week');
+  return count(Math.round(days / 30.44), 'month');
+}
+
+/** "1 day", "2 days". */
+export const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;

@@ -1,0 +1,98 @@
+import pc from 'picocolors';
+import { count, sayDate, sayLimit } from '../app/words.ts';
+import type { Answer } from '../schema/answer.ts';
+import { inchesFromMm } from '../units.ts';
+import { yearStrip } from './yearStrip.ts';
+
+/** How the answer is printed. */
+export interface TextOptions {
+  readonly units: 'us' | 'metric';
+  readonly colour: boolean;
+}
+
+const WIDTH = 78;
+
+/** The printed answer: one sentence, a small table, a strip of the years, the cautions. */
+export function answerText(answer: Answer, options: TextOptions): string {
+  const { bold, dim } = pc.createColors(options.colour);
+  const { weather, model } = answer;
+  const record = `${weather.station.name} (${weather.station.id}), record ${weather.firstDate} to ${weather.lastDate}${
+    weather.observedThrough
+      ? `, observed through ${weather.observedThrough}`
+      : ', planned from past years alone'
+  }; ${weather.missingRainPercent.toFixed(1)} % of its rain days are missing.`;
+  return [
+    bold(wrap(answer.sentence)),
+    wrap(answer.advice),
+    '',
+    ...datesTable(answer),
+    '',
+    ...thirdsTable(answer, options),
+    ...(answer.years.length > 0 ? ['', ...yearStrip(answer.years)] : []),
+    '',
+    ...answer.cautions.map(({ text }) => wrap(text, '- ', '  ')),
+    '',
+    dim(wrap(`Weather: ${record}`)),
+    dim(wrap(`Model: ${model.name}, version ${model.version}.`)),
+    '',
+  ].join('\n');
+}
+
+function datesTable(answer: Answer): string[] {
+  const { interval, question } = answer.inputs;
+  const percent = (odds: number) => `${(odds * 100).toFixed(odds < 0.1 ? 1 : 0)} %`;
+  const range = answer.oddsRange;
+  const rows: [string, string][] = [
+    ['Label date', `${sayDate(answer.labelDate)}  (${interval.text}, ${interval.origin})`],
+    [
+      'Clear date',
+      answer.clearDate === null
+        ? `none at your limit of ${sayLimit(question.oddsLimit)}`
+        : `${sayDate(answer.clearDate)}  (odds at or under ${sayLimit(question.oddsLimit)} from then on)`,
+    ],
+  ];
+  if (answer.oddsAtPlanting !== null && range !== null && answer.oddsAtLabelDate !== null) {
+    rows.push(
+      [
+        'Odds at planting',
+        `${percent(answer.oddsAtPlanting)}  (${percent(range.low)} to ${percent(range.high)}, from ${count(range.years, 'year')} of weather only)`,
+      ],
+      ['Odds at label date', percent(answer.oddsAtLabelDate)],
+    );
+  }
+  return rows.map(([name, value]) => `${name.padEnd(20)}${value}`);
+}
+
+function thirdsTable({ thirds }: Answer, { units }: TextOptions): string[] {
+  if (thirds.length === 0) return [];
+  const rain = (mm: number) => (units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in` : `${mm.toFixed(0)} mm`);
+  const cells = (values: string[]) =>
+    values.map((value, index) => value.padEnd([20, 18, 20, 0][index])).join('');
+  return [
+    cells(['Years by warm rain', 'Odds at planting', 'Clear date (median)', 'Warm rain (median)']),
+    ...thirds.map(({ name, odds, clearDate, warmRainMm }) =>
+      cells([
+        `${name} third`,
+        `${Math.round(odds * 20)} in 20 (${Math.round(odds * 100)} %)`,
+        clearDate === null ? 'not reached' : sayDate(clearDate),
+        rain(warmRainMm),
+      ]),
+    ),
+  ];
+}
+
+/** Breaks a text into lines of at most {@link WIDTH} columns. */
+function wrap(text: string, first = '', rest = ''): string {
+  const lines: string[] = [];
+  let line = first;
+  for (const word of text.split(' ')) {
+    const empty = line === first || line === rest;
+    if (!empty && line.length + 1 + word.length > WIDTH) {
+      lines.push(line);
+      line = rest + word;
+    } else {
+      line += empty ? word : ` ${word}`;
+    }
+  }
+  return [...lines, line].join('\n');
+}

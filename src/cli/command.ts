@@ -1,0 +1,52 @@
+import type { Command as Program } from 'commander';
+import type { AnswerDeps } from '../app/answerField.ts';
+import type { ImportInput, ImportTarget } from '../app/importWeather.ts';
+import type { WeatherReader } from '../app/weatherReader.ts';
+import type { ServeOptions } from '../http/serve.ts';
+
+/** What a command writes to and knows of the terminal. */
+export interface Terminal {
+  /** Results only. */
+  out(text: string): void;
+  /** Talk and progress. */
+  err(text: string): void;
+  /** Whether progress may be drawn: the error stream is a terminal. */
+  readonly interactive: boolean;
+  /** Whether colour is wanted: the output is a terminal and NO_COLOR is not set. */
+  readonly colour: boolean;
+}
+
+/** Something that must be closed when the command ends. */
+interface Closing {
+  close(): Promise<void>;
+}
+
+/** The outside world as commands see it; `main` builds the real one, tests their own. */
+export interface CliDeps {
+  readonly terminal: Terminal;
+  readonly version: string;
+  /** Text of a file that the user named. */
+  readText(path: string): Promise<string>;
+  /** Records straight from files and folders. */
+  fileReader(paths: readonly string[]): WeatherReader;
+  /** The store, where there is one, then the embedded demo. */
+  storedReader(): Promise<WeatherReader>;
+  /** The store, held for writing. */
+  importStore(): Promise<ImportTarget & Closing>;
+  /** Weather files that the user named. */
+  weatherFiles(paths: readonly string[]): Promise<ImportInput>;
+  /** The real records that come with the program. */
+  exampleRecords(): Promise<ImportInput>;
+  /** What answering needs, over a reader. */
+  answerDeps(weather: WeatherReader): AnswerDeps;
+  /** Runs the server until it is told to stop. */
+  serve(options: ServeOptions): Promise<void>;
+}
+
+/** A command: its words, and how it adds itself to the program. Loaded only when it is called for. */
+export interface CommandSpec {
+  /** First word on the command line. */
+  readonly name: string;
+  readonly summary: string;
+  load(): Promise<{ define(program: Program, deps: CliDeps): void }>;
+}

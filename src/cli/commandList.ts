@@ -1,0 +1,20 @@
+import type { CommandSpec } from './command.ts';
+
+/** All commands, in the order of the help. */
+export const COMMANDS: readonly CommandSpec[] = [
+  {
+    name: 'odds',
+    summary: 'odds, dates and reasons for one field, treatment, crop and planting date',
+    load: () => import('./commands/odds.ts'),
+  },
+  {
+    name: 'weather',
+    summary: 'bring in, list and check daily weather records',
+    load: () => import('./commands/weather.ts'),
+  },
+  {
+    name: 'serve',
+    summary: 'run the page and the programming interface on this computer',
+    load: () => import('./commands/serve.ts'),
+  },
+];

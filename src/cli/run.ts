@@ -1,0 +1,63 @@
+import { CommanderError, Command as Program } from 'commander';
+import { DrywakeError } from '../errors.ts';
+import type { CliDeps } from './command.ts';
+import { COMMANDS } from './commandList.ts';
+import { flagOf } from './questionOptions.ts';
+
+/** Exit codes: 0 done, 2 bad input, 1 anything else. */
+export const EXIT = { done: 0, other: 1, badInput: 2 } as const;
+
+/** Exit code of each family of refusal; the only such table. */
+const EXIT_OF = {
+  'invalid-input': EXIT.badInput,
+  'out-of-range': EXIT.badInput,
+  'missing-data': EXIT.badInput,
+  'source-failed': EXIT.badInput,
+  conflict: EXIT.other,
+} as const;
+
+/**
+ * Runs one command line and returns its exit code. Known refusals are told in two lines, without a stack.
+ * @param argv the words after the program's name
+ */
+export async function run(argv: readonly string[], deps: CliDeps): Promise<number> {
+  const { terminal } = deps;
+  const program = new Program('drywake')
+    .description(
+      'How long a soil-residual herbicide stays harmful, from public daily weather: odds on a planting date, the date it clears, and why.',
+    )
+    .version(deps.version)
+    .exitOverride()
+    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err })
+    .showSuggestionAfterError()
+    .addHelpText(
+      'after',
+      '\nExample:\n  drywake odds --station demo-invented --residual flumioxazin --crop lentil --applied 2026-08-14 --plant 2027-05-10\n',
+    );
+  const called = COMMANDS.find(({ name }) => name === argv[0]);
+  for (const { name, summary, load } of COMMANDS) {
+    const command = program.command(name).description(summary).copyInheritedSettings(program);
+    if (name === called?.name) (await load()).define(command, deps);
+  }
+  try {
+    await program.parseAsync(argv, { from: 'user' });
+    return EXIT.done;
+  } catch (error) {
+    return tell(error, deps);
+  }
+}
+
+function tell(error: unknown, { terminal }: CliDeps): number {
+  if (error instanceof CommanderError) {
+    // Help and version end the run too, with code 0; commander has written its own words.
+    return error.exitCode === 0 ? EXIT.done : EXIT.badInput;
+  }
+  if (error instanceof DrywakeError) {
+    const flag = typeof error.details.field === 'string' ? flagOf(error.details.field) : undefined;
+    terminal.err(`${error.message}${flag ? ` [${flag}]` : ''}\n${error.hint ? `${error.hint}\n` : ''}`);
+    return EXIT_OF[error.kind];
+  }
+  const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  terminal.err(`Something went wrong that should not have; nothing was changed by it.\n${reason}\n`);
+  return EXIT.other;
+}

@@ -1,0 +1,63 @@
+/**
+ * Drywake as a library: the question with its answer, and the pure model underneath.
+ * Dates are `YYYY-MM-DD` or day numbers since 1970-01-01; units are metric and stand in the names.
+ */
+
+// The season: years to odds, dates and thirds
+export type { Application } from './analysis/applications.ts';
+export { breakdownRecord } from './analysis/breakdownRecord.ts';
+export { type SeasonOdds, seasonOdds } from './analysis/seasonOdds.ts';
+export type { SeasonQuestion } from './analysis/seasonQuestion.ts';
+export { type StationClimate, stationClimate } from './analysis/stationClimate.ts';
+// The question and its answer
+export { type AnswerDeps, type AnswerOptions, answerField } from './app/answerField.ts';
+export { type ClimateCache, createClimateCache, type StationWeather } from './app/climateCache.ts';
+export type { WeatherReader } from './app/weatherReader.ts';
+export { loadCatalogue } from './catalogue/loadCatalogue.ts';
+export { readDataFolder } from './catalogue/readDataFolder.ts';
+export { demoQuestion } from './demo/demoQuestion.ts';
+export { createDemoReader } from './demo/demoReader.ts';
+// Errors and units
+export * from './errors.ts';
+// The model, one equation each
+export { arrheniusResponse } from './model/breakdown/arrheniusResponse.ts';
+export { effectiveHalfLife } from './model/breakdown/effectiveHalfLife.ts';
+export { fractionLeft } from './model/breakdown/fractionLeft.ts';
+export { moistureResponse } from './model/breakdown/moistureResponse.ts';
+export { temperatureResponse } from './model/breakdown/temperatureResponse.ts';
+export { walkerMoistureResponse } from './model/breakdown/walkerMoistureResponse.ts';
+export { dayOfYear } from './model/calendar/dayOfYear.ts';
+export { type Interval, labelDateOf } from './model/calendar/interval.ts';
+export { canopyInterceptionFromLai } from './model/deposit/canopyInterception.ts';
+export { foliageFractionLeft } from './model/deposit/foliageDecay.ts';
+export { INTERCEPTION_CROPS, interceptionByStage } from './model/deposit/interceptionByStage.ts';
+export { leafWashOff } from './model/deposit/leafWashOff.ts';
+export { washOffFraction } from './model/deposit/washOff.ts';
+export { carryoverProbability } from './model/odds/carryoverProbability.ts';
+export { demandBreakdownDays } from './model/odds/demand.ts';
+export { jeffreysInterval } from './model/odds/jeffreysInterval.ts';
+export { logLabelMargin } from './model/odds/labelMargin.ts';
+export { oddsRange } from './model/odds/oddsRange.ts';
+export { median, quantile } from './model/odds/quantile.ts';
+export { wilsonInterval } from './model/odds/wilsonInterval.ts';
+export { clearSkyRadiation } from './model/radiation/clearSkyRadiation.ts';
+export { daylightHours } from './model/radiation/daylightHours.ts';
+export { extraterrestrialRadiation } from './model/radiation/extraterrestrialRadiation.ts';
+export { breakdownSums } from './model/run/breakdownSums.ts';
+export { dailyForcing } from './model/run/dailyForcing.ts';
+export { wetnessRun } from './model/run/wetnessRun.ts';
+export { evaporationCoefficient } from './model/water/evaporationCoefficient.ts';
+export { evaporationReduction } from './model/water/evaporationReduction.ts';
+export { hargreavesEt0 } from './model/water/hargreavesEt0.ts';
+export { soilWaterCharacteristics } from './model/water/soilWaterCharacteristics.ts';
+export { textureClassOf } from './model/water/textureClass.ts';
+export { type TopsoilLayer, topsoilLayer } from './model/water/topsoilLayer.ts';
+export { prepareSeries } from './model/weather/prepareSeries.ts';
+export { effectiveYears } from './model/years/effectiveYears.ts';
+export { outlookWeights } from './model/years/outlookWeights.ts';
+export { type Answer, answerSchema, type Season } from './schema/answer.ts';
+export { type Assumptions, assumptionsSchema } from './schema/assumptions.ts';
+export { type Question, type QuestionInput, questionSchema } from './schema/question.ts';
+export type { DailySeries, Station, StationExtent, StationRecord } from './schema/weather.ts';
+export { createFileReader } from './source/fileReader.ts';
+export * from './units.ts';

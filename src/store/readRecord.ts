@@ -1,0 +1,110 @@
+import { type DuckDBConnection, INTEGER } from '@duckdb/node-api';
+import { MissingDataError } from '../errors.ts';
+import type { Station, StationExtent, StationRecord } from '../schema/weather.ts';
+import { denseColumns } from './recordRows.ts';
+import { emptyStore } from './storeRefusals.ts';
+import { VALUE_COLUMNS } from './weatherSchema.ts';
+
+const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
+  s.first_day, s.last_day`;
+
+const SOURCES = `(SELECT string_agg(r.source, '; ' ORDER BY r.import_number) FROM reading r
+  WHERE r.station_key = s.station_key)`;
+
+const SUMS = [
+  'values_read',
+  'dropped_by_flag',
+  'implausible',
+  'presumed_zero',
+  'duplicated',
+  'ignored_elements',
+]
+  .map((column) => `sum(${column})::INTEGER AS ${column}`)
+  .join(', ');
+
+type Row = Record<string, unknown>;
+
+const stationOf = (row: Row): Station => ({
+  id: row.id as string,
+  name: row.name as string,
+  latitudeDeg: row.latitude_deg as number | null,
+  longitudeDeg: row.longitude_deg as number | null,
+  elevationM: row.elevation_m as number | null,
+  invented: row.invented as boolean,
+});
+
+/** All stations of the store with their extents, by id. */
+export async function readStations(connection: DuckDBConnection): Promise<StationExtent[]> {
+  const result = await connection.runAndReadAll(
+    `SELECT ${STATION}, (DATE '1970-01-01' + s.first_day)::VARCHAR AS first_date,
+       (DATE '1970-01-01' + s.last_day)::VARCHAR AS last_date, s.rain_days, s.temperature_days, ${SOURCES} AS source
+     FROM station s ORDER BY s.id`,
+  );
+  return result.getRowObjects().map((row) => ({
+    ...stationOf(row),
+    firstDate: row.first_date as string,
+    lastDate: row.last_date as string,
+    rainDays: row.rain_days as number,
+    temperatureDays: row.temperature_days as number,
+    source: row.source as string,
+  }));
+}
+
+/**
+ * One station's whole record, from its first to its last day with any value.
+ * @throws {MissingDataError} STATION_UNKNOWN, or STORE_EMPTY where there is no station at all
+ */
+export async function readRecord(connection: DuckDBConnection, stationId: string): Promise<StationRecord> {
+  const found = await connection.runAndReadAll(
+    `SELECT ${STATION}, ${SOURCES} AS source FROM station s WHERE s.id = $1`,
+    [stationId],
+  );
+  if (found.currentRowCount === 0) throw await unknownStation(connection, stationId);
+  const [row] = found.getRowObjects();
+  const key = row.station_key as number;
+  const sums = await connection.runAndReadAll(
+    `SELECT ${SUMS} FROM reading WHERE station_key = $1`,
+    [key],
+    [INTEGER],
+  );
+  const [reading] = sums.getRowObjects() as Record<string, number>[];
+  const firstDay = row.first_day as number;
+  const days = await connection.run(
+    `SELECT day_number, ${VALUE_COLUMNS.join(', ')} FROM daily WHERE station_key = $1`,
+    [key],
+    [INTEGER],
+  );
+  const [rainTenthsMm, maxTempTenthsC, minTempTenthsC, multiDayRainTenthsMm, multiDayCount] =
+    await denseColumns(days, firstDay, (row.last_day as number) - firstDay + 1);
+  return {
+    station: stationOf(row),
+    firstDay,
+    rainTenthsMm,
+    maxTempTenthsC,
+    minTempTenthsC,
+    multiDayRainTenthsMm,
+    multiDayCount,
+    reading: {
+      valuesRead: reading.values_read,
+      droppedByFlag: reading.dropped_by_flag,
+      implausible: reading.implausible,
+      presumedZero: reading.presumed_zero,
+      duplicated: reading.duplicated,
+      ignoredElements: reading.ignored_elements,
+    },
+    source: row.source as string,
+  };
+}
+
+async function unknownStation(connection: DuckDBConnection, stationId: string): Promise<MissingDataError> {
+  const result = await connection.runAndReadAll(
+    'SELECT id FROM station ORDER BY levenshtein(lower(id), lower($1)), id LIMIT 5',
+    [stationId],
+  );
+  const nearest = result.getRows().map(([id]) => id as string);
+  if (nearest.length === 0) return emptyStore(stationId);
+  return new MissingDataError('STATION_UNKNOWN', `The store holds no station with the id "${stationId}".`, {
+    hint: `The ids most like it: ${nearest.join(', ')}.`,
+    details: { stationId, nearest },
+  });
+}

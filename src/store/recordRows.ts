@@ -1,0 +1,62 @@
+import { type DuckDBAppender, DuckDBDataChunk, type DuckDBResult, INTEGER } from '@duckdb/node-api';
+import { ABSENT } from '../schema/codes.ts';
+import type { StationRecord } from '../schema/weather.ts';
+
+/** Rows that fit one chunk of the database. */
+const CHUNK_ROWS = 2048;
+
+/** The value columns of a record, in the order of the store's. */
+export const valueColumns = (record: StationRecord): readonly Int32Array[] => [
+  record.rainTenthsMm,
+  record.maxTempTenthsC,
+  record.minTempTenthsC,
+  record.multiDayRainTenthsMm,
+  record.multiDayCount,
+];
+
+/** Appends one row per day that holds any value: day number, then the values, NULL where absent. */
+export function appendDays(appender: DuckDBAppender, record: StationRecord): void {
+  const columns = valueColumns(record);
+  const types = [INTEGER, ...columns.map(() => INTEGER)];
+  const days = record.rainTenthsMm.length;
+  let day = 0;
+  while (day < days) {
+    const rows: number[] = [];
+    for (; day < days && rows.length < CHUNK_ROWS; day++) {
+      if (columns.some((column) => column[day] !== ABSENT)) rows.push(day);
+    }
+    if (rows.length === 0) break;
+    const chunk = DuckDBDataChunk.create(types, rows.length);
+    chunk.setColumns([
+      rows.map((row) => record.firstDay + row),
+      ...columns.map((column) => rows.map((row) => (column[row] === ABSENT ? null : column[row]))),
+    ]);
+    appender.appendDataChunk(chunk);
+  }
+  appender.flushSync();
+}
+
+/**
+ * Dense columns from rows of day number and values.
+ * @param firstDay day number of index 0
+ * @param days length of the columns [d]
+ */
+export async function denseColumns(
+  result: DuckDBResult,
+  firstDay: number,
+  days: number,
+): Promise<Int32Array[]> {
+  const columns = Array.from({ length: result.columnCount - 1 }, () => new Int32Array(days).fill(ABSENT));
+  for await (const chunk of result) {
+    const { rowCount } = chunk;
+    const dayNumbers = chunk.getColumnVector(0);
+    columns.forEach((column, index) => {
+      const values = chunk.getColumnVector(index + 1);
+      for (let row = 0; row < rowCount; row++) {
+        column[(dayNumbers.getItem(row) as number) - firstDay] =
+          (values.getItem(row) as number | null) ?? ABSENT;
+      }
+    });
+  }
+  return columns;
+}

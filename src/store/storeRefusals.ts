@@ -1,0 +1,51 @@
+import { ConflictError, MissingDataError } from '../errors.ts';
+
+/** The refusal of a record asked of a store without any. */
+export const emptyStore = (stationId: string): MissingDataError =>
+  new MissingDataError(
+    'STORE_EMPTY',
+    `There is no record of station "${stationId}": the store holds no station yet.`,
+    {
+      hint: 'Import weather records first.',
+      details: { stationId },
+    },
+  );
+
+/** The refusal of an import into a store opened for reading. */
+export const readOnlyStore = (path: string): ConflictError =>
+  new ConflictError('STORE_READ_ONLY', `The store ${path} is open for reading only.`, {
+    hint: 'Open it for writing to import records.',
+    details: { path },
+  });
+
+/**
+ * Refuses a file written by a newer program.
+ * @throws {ConflictError} STORE_NEWER
+ */
+export function assertNotNewer(path: string, version: number, known: number): void {
+  if (version <= known) return;
+  throw new ConflictError(
+    'STORE_NEWER',
+    `The store ${path} has version ${version}; this program knows versions up to ${known}.`,
+    {
+      hint: 'Use the newer program that wrote it, or name another data folder.',
+      details: { path, version, known },
+    },
+  );
+}
+
+/**
+ * Refuses to read a file that would first have to be brought up to date.
+ * @throws {ConflictError} STORE_OLDER
+ */
+export function assertNotOlder(path: string, version: number, known: number): void {
+  if (version >= known) return;
+  throw new ConflictError(
+    'STORE_OLDER',
+    `The store ${path} has version ${version}; this program reads version ${known}.`,
+    {
+      hint: 'Import any record once: that brings the store up to date.',
+      details: { path, version, known },
+    },
+  );
+}

@@ -1,0 +1,58 @@
+/**
+ * Steps that build the weather store, oldest first; the file's version is the number of steps done.
+ * Never change a step that has been released: add one.
+ *
+ * Tables: `station` one row per station with the extent of its record; `reading` one row per import that still has a
+ * part in a station's record; `daily` one row per day with any value, in tenths, NULL where absent, a station's days
+ * together and in order. `daily` has no key of its own: its order does the work of one, and a key would be checked
+ * against rows deleted in the same transaction.
+ */
+export const MIGRATIONS: readonly (readonly string[])[] = [
+  [
+    `CREATE TABLE station (
+       station_key INTEGER PRIMARY KEY,
+       id VARCHAR NOT NULL UNIQUE,
+       name VARCHAR NOT NULL,
+       latitude_deg DOUBLE,
+       longitude_deg DOUBLE,
+       elevation_m DOUBLE,
+       invented BOOLEAN NOT NULL,
+       first_day INTEGER NOT NULL,
+       last_day INTEGER NOT NULL,
+       rain_days INTEGER NOT NULL,
+       temperature_days INTEGER NOT NULL
+     )`,
+    `CREATE TABLE reading (
+       station_key INTEGER NOT NULL,
+       import_number INTEGER NOT NULL,
+       source VARCHAR NOT NULL,
+       values_read INTEGER NOT NULL,
+       dropped_by_flag INTEGER NOT NULL,
+       implausible INTEGER NOT NULL,
+       presumed_zero INTEGER NOT NULL,
+       duplicated INTEGER NOT NULL,
+       ignored_elements INTEGER NOT NULL
+     )`,
+    `CREATE TABLE daily (
+       station_key INTEGER NOT NULL,
+       day_number INTEGER NOT NULL,
+       rain_tenths_mm INTEGER,
+       max_temp_tenths_c INTEGER,
+       min_temp_tenths_c INTEGER,
+       multi_day_rain_tenths_mm INTEGER,
+       multi_day_count INTEGER
+     )`,
+  ],
+];
+
+/** Version of the weather store that this program reads and writes. */
+export const WEATHER_VERSION = MIGRATIONS.length;
+
+/** The columns of `daily` that hold values, in the order of a record's columns. */
+export const VALUE_COLUMNS = [
+  'rain_tenths_mm',
+  'max_temp_tenths_c',
+  'min_temp_tenths_c',
+  'multi_day_rain_tenths_mm',
+  'multi_day_count',
+] as const;
