@@ -1,0 +1,53 @@
+import type { Context } from 'hono';
+import { HTTPException } from 'hono/http-exception';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { DrywakeError } from '../errors.ts';
+import type { Problem } from '../schema/answer.ts';
+
+/** Status of each family of refusal; the only such table. */
+const STATUS_OF = {
+  'invalid-input': 422,
+  'out-of-range': 422,
+  'missing-data': 422,
+  'source-failed': 422,
+  conflict: 409,
+} as const;
+
+/** Refusals about a thing that was named and is not there. */
+const NOT_FOUND = new Set(['STATION_UNKNOWN', 'STORE_EMPTY', 'ROUTE_UNKNOWN']);
+
+/** The one error shape of every route. */
+export function problemOf(error: unknown): { status: ContentfulStatusCode; problem: Problem } {
+  if (error instanceof DrywakeError) {
+    const { code, message, details, hint } = error;
+    const status = NOT_FOUND.has(code) ? 404 : STATUS_OF[error.kind];
+    return { status, problem: { code, message, details, hint } };
+  }
+  if (error instanceof HTTPException) {
+    return {
+      status: error.status as ContentfulStatusCode,
+      problem: {
+        code: error.status === 413 ? 'BODY_TOO_LARGE' : 'REQUEST_UNREADABLE',
+        message: error.message || 'The request could not be read.',
+        details: {},
+        hint: 'Send one JSON object with the content type application/json.',
+      },
+    };
+  }
+  return {
+    status: 500,
+    problem: {
+      code: 'UNEXPECTED',
+      message: 'Something went wrong that should not have; nothing was changed by it.',
+      details: {},
+      hint: 'The server’s own log holds the reason.',
+    },
+  };
+}
+
+/** Answers with an error in the one shape; what nobody foresaw also goes to the log. */
+export function answerProblem(error: unknown, context: Context, log: (line: string) => void): Response {
+  const { status, problem } = problemOf(error);
+  if (status >= 500) log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  return context.json(problem, status);
+}
