@@ -1,4 +1,5 @@
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
+import type { OwnAmount } from '../model/weather/ownRecords.ts';
 import type { Assumptions } from '../schema/assumptions.ts';
 import type { Application } from './applications.ts';
 import type { OutlookQuestion } from './yearWeights.ts';
@@ -14,5 +15,7 @@ export interface SeasonQuestion {
   readonly asOfDay?: number;
   readonly outlook?: OutlookQuestion;
   readonly restOfSeasonRain: number;
+  /** Water given to the field; it comes on its days in every trace, given already or planned. */
+  readonly irrigation?: readonly OwnAmount[];
   readonly assumptions: Assumptions;
 }

@@ -1,7 +1,13 @@
 import { type BreakdownResponse, breakdownSums, warmthFactors } from '../model/run/breakdownSums.ts';
-import { groundForcing, SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
+import {
+  type DailyForcing,
+  type GroundForcing,
+  groundForcing,
+  SOIL_TEMPERATURE_DAYS,
+} from '../model/run/dailyForcing.ts';
 import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
+import { type IrrigationCourse, irrigationAt } from '../model/weather/ownRecords.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
 import type { BreakdownRecord } from './breakdownRecord.ts';
 import type { HistoricalYear } from './historicalYears.ts';
@@ -15,7 +21,7 @@ export interface Trace {
   /** Breakdown days before offset d, counted from the first application: `sums[base + d] - sums[base]`. */
   readonly sums: Float64Array;
   readonly base: number;
-  /** Rain that falls as rain from the first application on [mm]; index 0 is that day. */
+  /** Rain that falls as rain, and irrigation, from the first application on [mm]; index 0 is that day. */
   readonly liquidRainMm: Float64Array;
 }
 
@@ -27,6 +33,8 @@ export interface TraceOptions {
   readonly observedDays: number;
   /** Factor on the rain of days not observed. */
   readonly restOfSeasonRain: number;
+  /** Water given to the field, by days from the first application. */
+  readonly irrigation: IrrigationCourse;
   /** Days to follow from the first application on [d]. */
   readonly horizonDays: number;
   readonly meltMmPerDegreeDay: number;
@@ -41,7 +49,8 @@ export function seasonTraces(
   years: readonly HistoricalYear[],
   options: TraceOptions,
 ): Trace[] {
-  const plain = options.observedDays === 0 && options.restOfSeasonRain === 1;
+  const plain =
+    options.observedDays === 0 && options.restOfSeasonRain === 1 && options.irrigation.amountsMm.length === 0;
   return years.map((year) =>
     plain
       ? recordTrace(climate, record, year, options.horizonDays)
@@ -67,7 +76,8 @@ function recordTrace(
 }
 
 /**
- * Observed days, then the year's own. The water state at the start is the record's own at that date while
+ * Observed days, then the year's own; irrigation on its days throughout. A gap in the observed rain takes the
+ * year's own day; one that neighbouring stations fill counts as observed. The water state at the start is the record's own at that date while
  * the season is under way, the year's while planning; the soil's running mean temperature averages the
  * joined series.
  */
@@ -94,10 +104,10 @@ function joinedTrace(
     et0Mm[offset] = forcing.et0Mm[index];
     meanTempC[lead + offset] = forcing.meanTempC[index];
   }
-  const before = origin - 1;
-  const snowMm = before >= 0 ? forcing.snowMm[before] : 0;
-  const depletionMm = before >= 0 ? record.depletionMm[before] : startDepletionOf(layer);
+  const snowMm = origin > 0 ? forcing.snowMm[origin - 1] : 0;
+  const depletionMm = depletionAtStart(forcing, record, layer, origin, options.irrigation);
   const ground = groundForcing(rainMm, meanTempC, lead, snowMm, options.meltMmPerDegreeDay);
+  irrigate(ground, options.irrigation);
   const { wetness } = wetnessRun(ground.waterMm, et0Mm, layer, depletionMm);
   const warmth = warmthFactors(ground.soilTempC, ground.snowMm, response);
   return {
@@ -107,4 +117,32 @@ function joinedTrace(
     base: 0,
     liquidRainMm: ground.liquidRainMm,
   };
+}
+
+/** Adds irrigation to what reaches the ground, frozen or not, and to what washes leaves; in place. */
+function irrigate({ waterMm, liquidRainMm }: GroundForcing, irrigation: IrrigationCourse): void {
+  if (irrigation.amountsMm.length === 0) return;
+  for (let offset = 0; offset < waterMm.length; offset++) {
+    const mm = irrigationAt(irrigation, offset);
+    waterMm[offset] += mm;
+    liquidRainMm[offset] += mm;
+  }
+}
+
+/** Depletion at the end of the day before index `origin`, with the irrigation of the days before it. [mm] */
+function depletionAtStart(
+  forcing: DailyForcing,
+  record: BreakdownRecord,
+  layer: TopsoilLayer,
+  origin: number,
+  irrigation: IrrigationCourse,
+): number {
+  const endOf = (day: number) => (day >= 0 ? record.depletionMm[day] : startDepletionOf(layer));
+  const lead = Math.min(origin, -irrigation.firstOffset);
+  if (lead <= 0) return endOf(origin - 1);
+  const waterMm = forcing.waterMm
+    .slice(origin - lead, origin)
+    .map((mm, day) => mm + irrigationAt(irrigation, day - lead));
+  const et0Mm = forcing.et0Mm.subarray(origin - lead, origin);
+  return wetnessRun(waterMm, et0Mm, layer, endOf(origin - lead - 1)).depletionMm[lead - 1];
 }

@@ -1,6 +1,7 @@
 import { labelDateOf } from '../model/calendar/interval.ts';
 import { demandBreakdownDays } from '../model/odds/demand.ts';
 import { logLabelMargin } from '../model/odds/labelMargin.ts';
+import { irrigationCourse } from '../model/weather/ownRecords.ts';
 import type { Application } from './applications.ts';
 import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
 import { type HistoricalYear, historicalYears } from './historicalYears.ts';
@@ -43,6 +44,8 @@ export function carryoverYears(
   const years = historicalYears(climate, firstDay, windowDays, question.base);
   const observedDays = Math.max(0, (question.asOfDay ?? firstDay - 1) - firstDay + 1);
 
+  const irrigation = irrigationCourse(question.irrigation ?? [], firstDay, horizonOffset);
+
   const judged = applications.map((application) => {
     const record = breakdownRecord(climate, layer, application.response, assumptions);
     const demand = demandOf(application, record, years, firstDay, assumptions.demandFloorFraction);
@@ -55,6 +58,7 @@ export function carryoverYears(
         start: firstDay - climate.series.firstDay,
         observedDays,
         restOfSeasonRain: question.restOfSeasonRain,
+        irrigation,
         horizonDays: horizonOffset,
         meltMmPerDegreeDay: assumptions.meltMmPerDegreeDay,
       }),

@@ -4,7 +4,7 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import { RAIN_FILLED, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
+import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
 import { type QuestionInput, questionSchema } from '../schema/question.ts';
 import type { DailySeries } from '../schema/weather.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
@@ -42,7 +42,8 @@ export async function answerField(
   const { question, interval, application } = resolved;
   const weather = await deps.climates.of(question);
   const asOfDay = observedThrough(question.asOf, application.appliedDay, weather.climate.series);
-  if (interval.lengthDays === 0) return answerWithoutCarryover(resolved, weather, deps);
+  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no')
+    return answerWithoutCarryover(resolved, weather, deps);
 
   const odds = seasonOdds(weather.climate, {
     layer: resolved.layer,
@@ -59,6 +60,7 @@ export async function answerField(
       toDay: question.outlook.to === undefined ? undefined : parseIsoDate(question.outlook.to),
     },
     restOfSeasonRain: question.restOfSeasonRain,
+    irrigation: question.irrigation.map(({ date, mm }) => ({ day: parseIsoDate(date), mm })),
     assumptions: question.assume,
   });
   return assemble(resolved, weather, odds, deps, options);
@@ -136,23 +138,24 @@ function assemble(
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
-    cautions: cautionsOf(resolved, weather.climate.series.station, odds),
+    cautions: cautionsOf(resolved, weather, odds),
     model: modelOf(version),
     weather: weatherOf(weather, odds),
     ...(season ? { season: seasonBlock(weather.climate, odds, (index) => names[index]) } : {}),
   };
 }
 
-/** An interval of zero: no carryover is reckoned, whatever the load. */
+/** An interval of zero, or an active that roots do not take up from soil: no carryover, whatever the load. */
 function answerWithoutCarryover(
   resolved: ResolvedQuestion,
   weather: StationWeather,
   { version }: AnswerDeps,
 ): Answer {
+  const labelDate = isoDateOf(resolved.application.appliedDay + resolved.interval.lengthDays);
   const spoken = {
     carryoverModelled: false,
-    labelDate: resolved.question.appliedOn,
-    clearDate: resolved.question.appliedOn,
+    labelDate,
+    clearDate: labelDate,
     oddsAtPlanting: null,
     inputs: inputsOf(resolved),
   };
@@ -168,7 +171,7 @@ function answerWithoutCarryover(
     medianBreakdownDays: null,
     thirds: [],
     years: [],
-    cautions: cautionsOf(resolved, weather.climate.series.station, null),
+    cautions: cautionsOf(resolved, weather, null),
     model: modelOf(version),
     weather: weatherOf(weather, null),
   };
@@ -206,11 +209,11 @@ function inputsOf({
   };
 }
 
-function weatherOf({ record, climate }: StationWeather, odds: SeasonOdds | null): Answer['weather'] {
+function weatherOf({ record, climate, help }: StationWeather, odds: SeasonOdds | null): Answer['weather'] {
   const { series } = climate;
   const years = odds?.years.map(({ year }) => year) ?? [];
   const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => codes.filter(matches).length;
-  const missing = countOf(series.rainOrigin, (code) => code === RAIN_FILLED);
+  const missing = countOf(series.rainOrigin, isRainMissing);
   return {
     station: series.station,
     source: record.source,
@@ -220,6 +223,7 @@ function weatherOf({ record, climate }: StationWeather, odds: SeasonOdds | null)
     lastYear: years.at(-1) ?? null,
     yearsUsed: years.length,
     missingRainPercent: (missing / series.days) * 100,
+    help,
     spreadRainDays: countOf(series.rainOrigin, (code) => code === RAIN_SPREAD),
     filledTemperatureDays: countOf(series.tempOrigin, (code) => code !== TEMP_OBSERVED),
     observedThrough: odds && odds.observedDays > 0 ? isoDateOf(odds.firstDay + odds.observedDays - 1) : null,

@@ -1,15 +1,21 @@
 import { WANTED_YEARS } from '../analysis/historicalYears.ts';
 import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Caution } from '../schema/answer.ts';
-import type { Station } from '../schema/weather.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import type { StationWeather } from './stationWeather.ts';
+import { weatherCautions } from './weatherCautions.ts';
 import { count, sayDays } from './words.ts';
 
 /** Days between the ends of two steps of the season that count as a jump over a winter. [d] */
 const SEASON_JUMP_DAYS = 90;
 
 /** All that a user must know beside the numbers, most pressing first. */
-export function cautionsOf(resolved: ResolvedQuestion, station: Station, odds: SeasonOdds | null): Caution[] {
+export function cautionsOf(
+  resolved: ResolvedQuestion,
+  weather: StationWeather,
+  odds: SeasonOdds | null,
+): Caution[] {
+  const { station } = weather.climate.series;
   const { question, active, crop, interval, longerElsewhere } = resolved;
   const cautions: Caution[] = [];
   const say = (code: string, text: string) => cautions.push({ code, text });
@@ -23,6 +29,7 @@ export function cautionsOf(resolved: ResolvedQuestion, station: Station, odds: S
     );
   }
   if (interval.disagreement) say('interval-disagreement', interval.disagreement);
+  if (resolved.intervalFallBack) say('interval-fallback', resolved.intervalFallBack);
   for (const text of longerElsewhere) say('interval-elsewhere', text);
   if (odds !== null && odds.years.length < WANTED_YEARS) {
     say(
@@ -30,9 +37,10 @@ export function cautionsOf(resolved: ResolvedQuestion, station: Station, odds: S
       `Only ${odds.years.length} years of weather stand behind these odds; at least ${WANTED_YEARS} are wanted.`,
     );
   }
+  cautions.push(...weatherCautions(question, weather, odds));
   if (odds !== null) jumpCaution(odds, say);
   if (
-    interval.lengthDays > 0 &&
+    odds !== null &&
     question.rateFraction * question.overlapFactor === 1 &&
     question.canopyFraction === 0
   ) {
@@ -41,12 +49,8 @@ export function cautionsOf(resolved: ResolvedQuestion, station: Station, odds: S
       'At full rate on bare soil the half-life cancels out: interval, weather and soil alone decide these odds.',
     );
   }
-  if (active && active.phEffect.direction !== 'none known') {
-    say(
-      'ph',
-      `Soil pH: ${active.isoName} ${active.phEffect.direction}; ${active.phEffect.caution}. No pH factor is applied.`,
-    );
-  }
+  if (resolved.phCaution) say('ph', resolved.phCaution);
+  if (active?.handling) say('handling', sentence(active.handling));
   for (const text of active?.cautions ?? []) say('active', sentence(text));
   if (!active)
     say(

@@ -1,14 +1,18 @@
 import { civilDateOf, dayNumberOf, isLeapYear, isoDateOf } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
+import { IMPLAUSIBLE_RULES, implausibleDays } from '../model/weather/implausibleDays.ts';
 import { prepareSeries } from '../model/weather/prepareSeries.ts';
-import { spreadMultiDayRain } from '../model/weather/spreadMultiDayRain.ts';
+import { rainOfRecord, valuesFromTenths } from '../model/weather/rainOfRecord.ts';
 import { ABSENT, RAIN_SPREAD } from '../schema/codes.ts';
 import type { StationCheck } from '../schema/stationCheck.ts';
 import type { StationRecord } from '../schema/weather.ts';
+import { monthNormals, recentRain } from './recentRain.ts';
+import { stationCompleteness } from './stationCompleteness.ts';
 
 /** Share of a calendar year's days that must have a daily rain value of their own for the year to count. */
 const FULL_YEAR_FRACTION = 0.98;
 const GAPS_SHOWN = 5;
+const IMPLAUSIBLE_SHOWN = 5;
 
 /** What a station's record is worth before any question is asked of it. Pure. */
 export function checkStation(record: StationRecord): StationCheck {
@@ -20,9 +24,11 @@ export function checkStation(record: StationRecord): StationCheck {
     days,
     (day) => maxTempTenthsC[day] !== ABSENT && minTempTenthsC[day] !== ABSENT,
   );
-  const rainOrigin = new Uint8Array(days);
-  const rainMm = Float64Array.from(rainTenthsMm, (tenths) => (tenths === ABSENT ? Number.NaN : tenths / 10));
-  spreadMultiDayRain(rainMm, record.multiDayRainTenthsMm, record.multiDayCount, rainOrigin);
+  const rain = rainOfRecord(record);
+  const { rainMm } = rain;
+  const completeness = stationCompleteness(record, rain);
+  const normals = monthNormals(completeness);
+  const gaps = gapsOf(rainMm, firstDay);
   const years = fullYears(rainMm, isRainDay, firstDay);
   const byRain = [...years].sort((a, b) => a.rainMm - b.rainMm);
   return {
@@ -33,9 +39,10 @@ export function checkStation(record: StationRecord): StationCheck {
     days,
     rainDays,
     rainMissingFraction: 1 - rainDays / days,
-    spreadDays: countDays(days, (day) => rainOrigin[day] === RAIN_SPREAD),
+    spreadDays: countDays(days, (day) => rain.origin[day] === RAIN_SPREAD),
     filledDays: countDays(days, (day) => Number.isNaN(rainMm[day])),
-    longestGaps: longestGaps(rainMm, firstDay),
+    longestGaps: gaps.slice(0, GAPS_SHOWN),
+    gapCount: gaps.length,
     temperatureDays,
     temperatureMissingFraction: 1 - temperatureDays / days,
     fullYears: years.length,
@@ -43,6 +50,11 @@ export function checkStation(record: StationRecord): StationCheck {
       years.length === 0 ? null : years.reduce((sum, { rainMm: rain }) => sum + rain, 0) / years.length,
     driestYear: byRain[0] ?? null,
     wettestYear: byRain.at(-1) ?? null,
+    completeness,
+    normals,
+    recent: recentRain(completeness, firstDay, firstDay + days - 1, normals),
+    implausible: implausibleOf(record),
+    changes: { observationTime: 'not recorded', position: 'not recorded' },
     reading,
     problem: problemOf(record),
   };
@@ -74,7 +86,8 @@ function fullYears(
   return years;
 }
 
-function longestGaps(rainMm: Float64Array, firstDay: number): StationCheck['longestGaps'] {
+/** Runs of days with neither a value nor a share of one, longest first. */
+function gapsOf(rainMm: Float64Array, firstDay: number): StationCheck['longestGaps'] {
   const gaps: { from: number; days: number }[] = [];
   for (let day = 0; day < rainMm.length; day++) {
     if (!Number.isNaN(rainMm[day])) continue;
@@ -84,12 +97,30 @@ function longestGaps(rainMm: Float64Array, firstDay: number): StationCheck['long
   }
   return gaps
     .sort((a, b) => b.days - a.days || a.from - b.from)
-    .slice(0, GAPS_SHOWN)
     .map(({ from, days }) => ({
       firstDate: isoDateOf(firstDay + from),
       lastDate: isoDateOf(firstDay + from + days - 1),
       days,
     }));
+}
+
+/** Values that look wrong, by rule; rules that nothing breaks are left out. */
+function implausibleOf(record: StationRecord): StationCheck['implausible'] {
+  const found = implausibleDays(
+    valuesFromTenths(record.rainTenthsMm),
+    valuesFromTenths(record.maxTempTenthsC),
+    valuesFromTenths(record.minTempTenthsC),
+  );
+  return IMPLAUSIBLE_RULES.map((rule) => {
+    const days = found.filter((one) => one.rule === rule).reverse();
+    return {
+      rule,
+      count: days.length,
+      shown: days
+        .slice(0, IMPLAUSIBLE_SHOWN)
+        .map(({ day, value, against }) => ({ date: isoDateOf(record.firstDay + day), value, against })),
+    };
+  }).filter(({ count }) => count > 0);
 }
 
 function problemOf(record: StationRecord): StationCheck['problem'] {

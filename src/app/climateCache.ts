@@ -1,15 +1,8 @@
-import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
-import { MissingDataError } from '../errors.ts';
-import { prepareSeries } from '../model/weather/prepareSeries.ts';
 import type { Question } from '../schema/question.ts';
-import type { StationRecord } from '../schema/weather.ts';
+import { type StationWeather, stationWeather } from './stationWeather.ts';
 import type { WeatherReader } from './weatherReader.ts';
 
-/** A station's record with its climate. */
-export interface StationWeather {
-  readonly record: StationRecord;
-  readonly climate: StationClimate;
-}
+export type { StationWeather };
 
 /** Gives the climate of a question's station, and remembers the last few. */
 export interface ClimateCache {
@@ -26,9 +19,8 @@ export function createClimateCache(weather: WeatherReader): ClimateCache {
   const known = new Map<string, Promise<StationWeather>>();
   return {
     of(question) {
-      const { station, latitudeDeg, assume } = question;
-      const key = JSON.stringify([station, latitudeDeg, assume.meltMmPerDegreeDay, assume.snowStopsMm]);
-      const found = known.get(key) ?? load(weather, question);
+      const key = keyOf(question);
+      const found = known.get(key) ?? stationWeather(weather, question);
       known.delete(key);
       known.set(key, found);
       found.catch(() => known.delete(key));
@@ -40,24 +32,12 @@ export function createClimateCache(weather: WeatherReader): ClimateCache {
   };
 }
 
-async function load(weather: WeatherReader, question: Question): Promise<StationWeather> {
-  const record = await weather.record(question.station);
-  const latitudeDeg = question.latitudeDeg ?? record.station.latitudeDeg;
-  if (latitudeDeg === null) {
-    throw new MissingDataError(
-      'LATITUDE_MISSING',
-      `The record of ${question.station} does not say where it lies, and no latitude was given.`,
-      {
-        hint: 'Give the latitude in degrees (--lat 45.66), or import the station list with the record.',
-        details: { field: 'latitudeDeg' },
-      },
-    );
-  }
-  const station = {
-    ...record.station,
-    latitudeDeg,
-    elevationM: question.elevationM ?? record.station.elevationM,
-  };
-  const series = prepareSeries({ ...record, station });
-  return { record, climate: stationClimate(series, latitudeDeg, question.assume) };
+/** All of a question that its climate depends on. */
+function keyOf(question: Question): string {
+  const { station, latitudeDeg, elevationM, temperatureStation, fillFromNeighbours, gauge, assume } =
+    question;
+  return JSON.stringify([
+    ...[station, latitudeDeg, elevationM, temperatureStation, fillFromNeighbours],
+    ...[gauge.map(({ date, rainMm }) => [date, rainMm]), assume.meltMmPerDegreeDay, assume.snowStopsMm],
+  ]);
 }

@@ -1,10 +1,12 @@
 import type { Application } from '../analysis/applications.ts';
 import { parseIsoDate } from '../calendar.ts';
-import { chooseInterval, sayInterval } from '../catalogue/chooseInterval.ts';
+import { chooseInterval } from '../catalogue/chooseInterval.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
+import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError } from '../errors.ts';
+import { phFactor } from '../model/breakdown/phFactor.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
@@ -12,11 +14,14 @@ import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
+import { phCaution } from './phCaution.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
 const MOISTURE_EXPONENTS = { dryness: 0.5, walker: 0.7 } as const;
 /** Default speed-up of breakdown per 10 °C, EFSA 2007. [-] */
 const DEFAULT_Q10 = 2.58;
+/** Stands in where no half-life is known and it cancels anyway: full rate on bare soil. Any figure gives the same odds. [d] */
+const STAND_IN_HALF_LIFE_DAYS = 60;
 
 /** A question with its names looked up and its dates turned into day numbers. */
 export interface ResolvedQuestion {
@@ -25,8 +30,12 @@ export interface ResolvedQuestion {
   readonly active: Active | null;
   readonly crop: Crop | null;
   readonly interval: Answer['inputs']['interval'];
-  /** Field findings and advice that ask for longer than the interval used, one sentence each. */
+  /** Which rows stand in where none names the crop with this active alone; else null. */
+  readonly intervalFallBack: string | null;
+  /** Labels of other countries, and findings and advice that ask for longer than the interval used, one sentence each. */
   readonly longerElsewhere: readonly string[];
+  /** What soil pH does and what was made of it; null where nothing is known. */
+  readonly phCaution: string | null;
   readonly halfLife: Pick<Answer['inputs']['residual'], 'halfLifeDays' | 'halfLifeOrigin'>;
   readonly texture: SoilTexture;
   readonly layer: TopsoilLayer;
@@ -39,7 +48,7 @@ export interface ResolvedQuestion {
  * The user's own entries win over the catalogue.
  *
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, INTERVAL_UNREADABLE, PLANTING_BEFORE_APPLICATION,
- *   BASE_PERIOD, SOIL_INCOMPLETE, HALF_LIFE_MISSING
+ *   BASE_PERIOD, SOIL_INCOMPLETE, HALF_LIFE_MISSING (none known, and rate, overlap or leaves make it matter)
  * @throws {MissingDataError} INTERVAL_MISSING
  */
 export function resolveQuestion(question: Question, catalogue: Catalogue): ResolvedQuestion {
@@ -53,10 +62,11 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     own !== null && question.halfLifeDays !== undefined,
   );
   const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
-  const { interval, longerElsewhere } = own
-    ? { interval: ownInterval(own, appliedDay), longerElsewhere: [] }
-    : catalogueInterval(catalogue, active, crop, appliedDay);
-  const halfLife = halfLifeOf(question, active);
+  const { interval, intervalFallBack, longerElsewhere } = own
+    ? { interval: ownInterval(own, appliedDay), intervalFallBack: null, longerElsewhere: [] }
+    : catalogueInterval(catalogue, active, crop, question.country, appliedDay);
+  const halfLife = halfLifeOf(question, active, interval.lengthDays);
+  const siteFactor = phFactor(active?.ph ?? null, question.soilPh ?? null);
   const texture = textureOf(question);
   const layer = topsoilLayer(texture, question.organicMatterPercent, question.coverFraction);
   const { assume } = question;
@@ -67,7 +77,9 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     active,
     crop,
     interval,
+    intervalFallBack,
     longerElsewhere,
+    phCaution: active && phCaution(active, question.soilPh, siteFactor),
     halfLife,
     texture,
     layer,
@@ -77,8 +89,8 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
       interval,
       load: treatmentLoad(question.rateFraction, question.overlapFactor),
       canopyFraction: question.canopyFraction,
-      halfLife: assume.halfLifeFactor * halfLife.halfLifeDays,
-      siteFactor: 1,
+      halfLife: assume.halfLifeFactor * (halfLife.halfLifeDays ?? STAND_IN_HALF_LIFE_DAYS),
+      siteFactor,
       response: {
         q10: assume.q10 ?? active?.q10 ?? DEFAULT_Q10,
         moisture,
@@ -149,10 +161,11 @@ function catalogueInterval(
   catalogue: Catalogue,
   active: Active | null,
   crop: Crop | null,
+  country: Question['country'],
   appliedDay: number,
-): Pick<ResolvedQuestion, 'interval' | 'longerElsewhere'> {
+): Pick<ResolvedQuestion, 'interval' | 'intervalFallBack' | 'longerElsewhere'> {
   if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
-  const chosen = chooseInterval(catalogue, active, crop);
+  const chosen = chooseInterval(catalogue, active, crop, country);
   const { months, days } = chosen;
   const titleOf = (id: string) => catalogue.sources.find((source) => source.id === id)?.reference ?? id;
   return {
@@ -167,27 +180,47 @@ function catalogueInterval(
       disagreement: chosen.disagreement,
       sources: [titleOf(chosen.chosen.source)],
     },
-    longerElsewhere: chosen.longerElsewhere.map(
-      ({ row, interval }) =>
-        `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${titleOf(row.source)}).`,
-    ),
+    intervalFallBack: chosen.fallBack,
+    longerElsewhere: [
+      ...chosen.elsewhere,
+      ...chosen.longerElsewhere.map(
+        ({ row, interval }) =>
+          `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${titleOf(row.source)}).`,
+      ),
+    ],
   };
 }
 
+/**
+ * The half-life that counts. Where an active has none, label dates and conditions still stand, and so do the odds at
+ * full rate on bare soil, in which the half-life cancels; whatever brings it back in is refused.
+ */
 function halfLifeOf(
   question: Question,
   active: Active | null,
-): { halfLifeDays: number; halfLifeOrigin: 'own entry' | 'catalogue' } {
+  intervalDays: number,
+): ResolvedQuestion['halfLife'] {
   if (question.halfLifeDays !== undefined) {
     return { halfLifeDays: question.halfLifeDays, halfLifeOrigin: 'own entry' };
   }
-  if (active !== null) {
+  if (active?.fieldHalfLifeDays) {
     return { halfLifeDays: active.fieldHalfLifeDays.typical, halfLifeOrigin: 'catalogue' };
   }
-  throw new InvalidInputError('HALF_LIFE_MISSING', `No half-life is known for ${question.residual}.`, {
-    hint: 'Give the field half-life in days.',
-    details: { field: 'halfLifeDays' },
-  });
+  const { rateFraction, overlapFactor, canopyFraction } = question;
+  const cancels = treatmentLoad(rateFraction, overlapFactor) === 1 && canopyFraction === 0;
+  if (active !== null && (cancels || intervalDays === 0)) {
+    return { halfLifeDays: null, halfLifeOrigin: 'none' };
+  }
+  throw new InvalidInputError(
+    'HALF_LIFE_MISSING',
+    active === null
+      ? `No half-life is known for ${question.residual}.`
+      : `No half-life is known for ${active.isoName}, so only full rate on bare soil can be reckoned: there it cancels.`,
+    {
+      hint: 'Give the field half-life in days, or ask for rate 1, overlap 1 and no leaves.',
+      details: { field: 'halfLifeDays' },
+    },
+  );
 }
 
 function textureOf({ soilClass, sandPercent, clayPercent }: Question): SoilTexture {

@@ -18,7 +18,11 @@ export function sentenceOf(answer: Spoken): string {
   const { question, residual, crop } = answer.inputs;
   const planted = sayDate(question.plantOn);
   if (!answer.carryoverModelled || answer.oddsAtPlanting === null) {
-    return `No carryover is reckoned for ${crop} after ${residual.name}: the rotation interval is zero${unconfirmed(answer)}.`;
+    const reason =
+      answer.inputs.interval.lengthDays === 0
+        ? 'the rotation interval is zero'
+        : 'roots take up next to nothing of what soil holds of it';
+    return `No carryover is reckoned for ${crop} after ${residual.name}: ${reason}${unconfirmed(answer)}.`;
   }
   const odds = sayOdds(answer.oddsAtPlanting);
   return `In ${odds.startsWith('about') ? odds : `${odds}`} seasons and soils like this, ${residual.name} sprayed ${sayDate(

@@ -1,120 +1,146 @@
 import { MissingDataError } from '../errors.ts';
 import type { Interval } from '../model/calendar/interval.ts';
 import type { Active, Catalogue, Crop, IntervalRow } from '../schema/catalogue.ts';
-import { HALF_MONTH_DAYS } from './parseInterval.ts';
+import type { FieldCountry } from '../schema/codes.ts';
+import { evidenceBeside, intervalsElsewhere } from './evidenceBeside.ts';
+import { isAtLeast, type MeasuredRow, measureRow, rankDays, sayInterval } from './intervalLength.ts';
+import { type ReachingRow, rowsOfPair } from './rowsOfPair.ts';
 
 /** The catalogue's label interval for a pair, with all that stands behind it. */
 export interface ChosenInterval extends Interval {
   /** The row that set it. */
   readonly chosen: IntervalRow;
-  /** Every row of the pair, those without a length included. */
+  /** Every row that speaks of the pair, those without a length included. */
   readonly rows: readonly IntervalRow[];
   /** Field findings and advice that ask for longer than the label does: shown beside it, never in its place. */
   readonly longerElsewhere: readonly { readonly row: IntervalRow; readonly interval: Interval }[];
+  /** One sentence for each other country's labels, and one for ready mixes: shown, never in its place. */
+  readonly elsewhere: readonly string[];
+  /** A sentence where no row names the crop with this active alone, and which rows stand in; else null. */
+  readonly fallBack: string | null;
   /** True where the chosen row rests on memory. */
   readonly fromMemory: boolean;
   /** True where the source says "at least this long". */
   readonly atLeast: boolean;
-  /** True where some row of the pair asks for a field bioassay. */
+  /** True where some row that counts asks for a field bioassay. */
   readonly bioassay: boolean;
   /** A sentence where the rows do not agree, else null. */
   readonly disagreement: string | null;
 }
 
-/** Mean length of a month, to rank intervals only. [d] */
-const MONTH_DAYS = 30.4375;
+/** Rows that may set the date, in order: the first of these that has any decides. */
+const TIERS: readonly {
+  readonly holds: (one: ReachingRow) => boolean;
+  readonly fallBack: ((crop: string, row: IntervalRow) => string) | null;
+}[] = [
+  { holds: ({ reach, row }) => reach === 'crop' && isAlone(row), fallBack: null },
+  {
+    holds: ({ reach, row }) => reach === 'group' && isAlone(row),
+    fallBack: (crop, row) => `No row names ${crop}; the line for ${row.crop} stands in for it.`,
+  },
+  {
+    holds: ({ reach, row }) => reach !== 'unnamed crops' && !isAlone(row),
+    fallBack: (crop, row) =>
+      `No row has ${row.active} by itself before ${crop}; a ready mix with ${row.partners.join(' and ')} stands in for it.`,
+  },
+  {
+    holds: ({ reach }) => reach === 'unnamed crops',
+    fallBack: (crop, row) =>
+      `No row names ${crop}; the label’s line for crops that it does not name stands in for it` +
+      `${isAlone(row) ? '' : `, of a ready mix with ${row.partners.join(' and ')}`}. Your label may name ${crop}.`,
+  },
+];
 
-interface Measured {
-  readonly row: IntervalRow;
-  readonly shortest: Interval;
-  readonly longest: Interval;
-}
+const isAlone = ({ partners }: IntervalRow): boolean => partners.length === 0;
 
 /**
- * The rotation interval of an active and a crop: the longest that any label row of the pair gives. Field findings
- * and advice never set it.
- * @throws {MissingDataError} INTERVAL_MISSING where no label row gives a length
+ * The rotation interval of an active and a crop for a field in one country: the longest that any label row of that
+ * country gives. Field findings, advice, rows of other countries and rows for tolerant varieties never set it.
+ * @throws {MissingDataError} INTERVAL_MISSING where no such row gives a length
  */
-export function chooseInterval(catalogue: Catalogue, active: Active, crop: Crop): ChosenInterval {
-  const rows = catalogue.intervals.filter((row) => row.active === active.isoName && row.crop === crop.name);
-  const everyLength = rows.map(measure).filter((one) => one !== null);
-  const measured = everyLength.filter(({ row }) => row.kind === 'label');
+export function chooseInterval(
+  catalogue: Catalogue,
+  active: Active,
+  crop: Crop,
+  country: FieldCountry = 'US',
+): ChosenInterval {
+  const pair = rowsOfPair(catalogue, active, crop);
+  const labels = pair.filter(
+    ({ row }) => row.kind === 'label' && row.country === country && row.variety !== 'tolerant',
+  );
+  const tier = TIERS.find(({ holds }) => labels.some(holds));
+  const counting = tier ? labels.filter(tier.holds).map(({ row }) => row) : [];
+  const measured = counting.map(measureRow).filter((one) => one !== null);
   const [first, ...others] = measured;
-  if (first === undefined) throw missing(active, crop, rows);
+  if (tier === undefined || first === undefined) {
+    throw missing(active, crop, counting, pair, intervalsElsewhere(pair, country));
+  }
 
   const winner = others.reduce((best, next) => (outranks(next, best) ? next : best), first);
-  const shortest = measured.reduce((best, next) =>
-    daysOf(next.shortest) < daysOf(best.shortest) ? next : best,
-  ).shortest;
-  const agree =
-    measured.every(({ shortest: low, longest }) => daysOf(low) === daysOf(longest)) &&
-    measured.every(({ longest }) => daysOf(longest) === daysOf(winner.longest));
+  const rows = pair
+    .filter(({ reach, row }) => reach !== 'unnamed crops' || counting.includes(row))
+    .map(({ row }) => row);
   return {
     ...winner.longest,
     chosen: winner.row,
     rows,
-    longerElsewhere: everyLength
-      .filter(({ row, longest }) => row.kind !== 'label' && daysOf(longest) > daysOf(winner.longest))
-      .map(({ row, longest }) => ({ row, interval: longest })),
+    ...evidenceBeside(pair, country, counting, winner.longest),
+    fallBack: tier.fallBack?.(crop.name, winner.row) ?? null,
     fromMemory: winner.row.mark === 'from memory',
     atLeast: isAtLeast(winner.row),
-    bioassay: rows.some(({ bioassay }) => bioassay === 'yes'),
-    disagreement: agree
-      ? null
-      : `${measured.length === 1 ? 'The source gives' : 'Sources give'} ${sayInterval(shortest)} to ${sayInterval(winner.longest)} from ${active.isoName} to ` +
-        `${crop.name}; the longest is used.`,
+    bioassay: counting.some(({ bioassay }) => bioassay === 'yes'),
+    disagreement: disagreementOf(measured, winner, active, crop),
   };
 }
 
-/** An interval in words. */
-export function sayInterval({ months, days }: Interval): string {
-  const say = (count: number, unit: string) => `${count} ${unit}${count === 1 ? '' : 's'}`;
-  if (months === 0) return say(days, 'day');
-  return days === 0 ? say(months, 'month') : `${say(months, 'month')} ${say(days, 'day')}`;
+function disagreementOf(
+  measured: readonly MeasuredRow[],
+  winner: MeasuredRow,
+  active: Active,
+  crop: Crop,
+): string | null {
+  const { shortest } = measured.reduce((best, next) =>
+    rankDays(next.shortest) < rankDays(best.shortest) ? next : best,
+  );
+  const agree = measured.every(
+    ({ shortest: low, longest }) =>
+      rankDays(low) === rankDays(longest) && rankDays(longest) === rankDays(winner.longest),
+  );
+  if (agree) return null;
+  return (
+    `${measured.length === 1 ? 'The source gives' : 'Sources give'} ${sayInterval(shortest)} to ` +
+    `${sayInterval(winner.longest)} from ${active.isoName} to ${crop.name}; the longest is used.`
+  );
 }
 
-const isAtLeast = ({ minMonths, maxMonths, minDays, maxDays }: IntervalRow): boolean =>
-  (minMonths !== null && maxMonths === null) || (minDays !== null && maxDays === null);
-
-const daysOf = ({ months, days }: Interval): number => months * MONTH_DAYS + days;
-
-/** Longer wins; of equals "at least", then one that does not rest on memory, then a label. */
-function outranks(next: Measured, best: Measured): boolean {
-  const byLength = daysOf(next.longest) - daysOf(best.longest);
+/** Longer wins; of equals "at least", then one that does not rest on memory. */
+function outranks(next: MeasuredRow, best: MeasuredRow): boolean {
+  const byLength = rankDays(next.longest) - rankDays(best.longest);
   if (byLength !== 0) return byLength > 0;
-  const trust = ({ row }: Measured) =>
-    (isAtLeast(row) ? 4 : 0) + (row.mark === 'from memory' ? 0 : 2) + (row.kind === 'label' ? 1 : 0);
+  const trust = ({ row }: MeasuredRow) => (isAtLeast(row) ? 2 : 0) + (row.mark === 'from memory' ? 0 : 1);
   return trust(next) > trust(best);
 }
 
-function measure(row: IntervalRow): Measured | null {
-  const { minMonths, maxMonths, minDays, maxDays } = row;
-  if (minMonths !== null) {
-    return { row, shortest: fromMonths(minMonths), longest: fromMonths(maxMonths ?? minMonths) };
-  }
-  if (minDays !== null) {
-    return { row, shortest: { months: 0, days: minDays }, longest: { months: 0, days: maxDays ?? minDays } };
-  }
-  return null;
-}
-
-function fromMonths(months: number): Interval {
-  const whole = Math.floor(months);
-  return { months: whole, days: Math.round((months - whole) * 2 * HALF_MONTH_DAYS) };
-}
-
-function missing(active: Active, crop: Crop, rows: readonly IntervalRow[]): MissingDataError {
-  const pair = `from ${active.isoName} to ${crop.name}`;
-  const message = rows.some(({ bioassay, kind }) => bioassay === 'yes' && kind === 'label')
-    ? `No label interval is known ${pair}: the source gives no length and asks for a field bioassay. Read your label.`
-    : `No label interval is known ${pair}: read your label.`;
-  return new MissingDataError('INTERVAL_MISSING', message, {
+function missing(
+  active: Active,
+  crop: Crop,
+  counting: readonly IntervalRow[],
+  pair: readonly ReachingRow[],
+  elsewhere: readonly string[],
+): MissingDataError {
+  const names = `from ${active.isoName} to ${crop.name}`;
+  const bioassayDecides = counting.some(({ bioassay }) => bioassay === 'yes');
+  const message = bioassayDecides
+    ? `No label interval is known ${names}: the source gives no length and asks for a field bioassay. Read your label.`
+    : `No label interval is known ${names}: read your label.`;
+  return new MissingDataError('INTERVAL_MISSING', [message, ...elsewhere].join(' '), {
     hint: 'Add your label\'s interval with --interval, for example --interval "9 months".',
     details: {
       field: 'interval',
       active: active.isoName,
       crop: crop.name,
-      rows: rows.map(({ rowId }) => rowId),
+      bioassay: bioassayDecides,
+      rows: pair.map(({ row }) => row.rowId),
     },
   });
 }

@@ -1,98 +1,150 @@
+import { activeRecordSchema } from '../schema/activeRecord.ts';
 import {
-  activeSchema,
   type Catalogue,
+  cropGroupSchema,
   cropSchema,
-  intervalRowSchema,
-  type Provenance,
+  intervalRecordSchema,
   sourceSchema,
 } from '../schema/catalogue.ts';
-import { ACTIVE_COLUMNS, CROP_COLUMNS, INTERVAL_COLUMNS, SOURCE_COLUMNS } from './columns.ts';
-import { catalogueFault, parseTable, type TableRow } from './parseTable.ts';
-import { spellingOf } from './spelling.ts';
+import { clauseEntrySchema, type TracedClause } from '../schema/clauses.ts';
+import { countingWindowSchema } from '../schema/countingWindow.ts';
+import { type PhResponse, phEntrySchema } from '../schema/phResponse.ts';
+import { CATALOGUE_FILES, type CatalogueTexts } from './catalogueFiles.ts';
+import {
+  ACTIVE_COLUMNS,
+  COUNTING_WINDOW_COLUMNS,
+  CROP_COLUMNS,
+  CROP_GROUP_COLUMNS,
+  INTERVAL_COLUMNS,
+  SOURCE_COLUMNS,
+} from './columns.ts';
+import { completeActive } from './completeActive.ts';
+import { parseTable, type TableRow } from './parseTable.ts';
+import { parseYaml } from './parseYaml.ts';
+import { refuseRepeats, refuseUnknown } from './refusals.ts';
 
-/** File names of the catalogue, in its data folder. */
-export const CATALOGUE_FILES = {
-  actives: 'actives.csv',
-  crops: 'crops.csv',
-  intervals: 'intervals.csv',
-  sources: 'sources.csv',
-} as const;
-
-/** Text of each of those files. */
-export type CatalogueTexts = Readonly<Record<keyof typeof CATALOGUE_FILES, string>>;
+/** All records with the lines they stand on, before anything refers to anything. */
+function readTables(texts: CatalogueTexts) {
+  const files = CATALOGUE_FILES;
+  return {
+    sources: parseTable(files.sources, texts.sources, SOURCE_COLUMNS, sourceSchema),
+    actives: parseTable(files.actives, texts.actives, ACTIVE_COLUMNS, activeRecordSchema),
+    phEntries: parseYaml(files.phResponses, texts.phResponses, phEntrySchema),
+    crops: parseTable(files.crops, texts.crops, CROP_COLUMNS, cropSchema),
+    cropGroups: parseTable(files.cropGroups, texts.cropGroups, CROP_GROUP_COLUMNS, cropGroupSchema),
+    intervals: parseTable(files.intervals, texts.intervals, INTERVAL_COLUMNS, intervalRecordSchema),
+    clauses: parseYaml(files.clauses, texts.clauses, clauseEntrySchema),
+    countingWindows: parseTable(
+      files.countingWindows,
+      texts.countingWindows,
+      COUNTING_WINDOW_COLUMNS,
+      countingWindowSchema,
+    ),
+  };
+}
+type Tables = ReturnType<typeof readTables>;
 
 /**
- * The catalogue from the text of its files: every cell checked, every reference between files resolved.
+ * The catalogue from the text of its files: every cell checked, every reference between files resolved, missing
+ * typical half-lives worked out, clauses hung on their rows.
  * @throws {SourceFailedError} CATALOGUE_FAULTY naming file, line and column
- * @example loadCatalogue(readDataFolder('data')).actives[0].isoName // 'chlorsulfuron'
+ * @example loadCatalogue(readDataFolder('data')).actives[0].isoName // '2,4-D'
  */
 export function loadCatalogue(texts: CatalogueTexts): Catalogue {
-  const files = CATALOGUE_FILES;
-  const sources = parseTable(files.sources, texts.sources, SOURCE_COLUMNS, sourceSchema);
-  const actives = parseTable(files.actives, texts.actives, ACTIVE_COLUMNS, activeSchema);
-  const crops = parseTable(files.crops, texts.crops, CROP_COLUMNS, cropSchema);
-  const intervals = parseTable(files.intervals, texts.intervals, INTERVAL_COLUMNS, intervalRowSchema);
+  const tables = readTables(texts);
+  checkNames(tables);
+  checkSources(tables);
+  checkReferences(tables);
 
-  refuseRepeats(files.sources, 'id', sources, ({ id }) => [id]);
-  refuseRepeats(files.actives, 'iso_name', actives, ({ isoName, aliases }) => [isoName, ...aliases]);
-  refuseRepeats(files.crops, 'name', crops, ({ name, aliases }) => [name, ...aliases]);
-  refuseRepeats(files.intervals, 'row_id', intervals, ({ rowId }) => [String(rowId)]);
-
-  const sourceIds = new Set(sources.map(({ record }) => record.id));
-  for (const { line, record } of actives) {
-    for (const [name, provenance] of Object.entries(record.provenance)) {
-      if (provenance === null) continue;
-      const column = ACTIVE_COLUMNS.find(({ path }) => path === `provenance.${name}.sources`)?.column ?? name;
-      refuseUnknown(files.actives, line, column, provenance.sources, sourceIds, files.sources);
+  const phOf = new Map<string, PhResponse>(
+    tables.phEntries.map(({ record: { active, ...response } }) => [active, response]),
+  );
+  const clausesOf = new Map<number, TracedClause[]>();
+  for (const { record } of tables.clauses) {
+    const { rows, clauses, mark, sources } = record;
+    for (const row of rows) {
+      clausesOf.set(row, [
+        ...(clausesOf.get(row) ?? []),
+        ...clauses.map((clause) => ({ ...clause, mark, sources })),
+      ]);
     }
   }
-  for (const { line, record } of crops) {
-    const { sources: cited }: Provenance = record.sensitivityProvenance;
-    refuseUnknown(files.crops, line, 'sensitivity_sources', cited, sourceIds, files.sources);
-  }
-  const activeNames = new Set(actives.map(({ record }) => record.isoName));
-  const cropNames = new Set(crops.map(({ record }) => record.name));
-  for (const { line, record } of intervals) {
-    refuseUnknown(files.intervals, line, 'active', [record.active], activeNames, files.actives);
-    refuseUnknown(files.intervals, line, 'crop', [record.crop], cropNames, files.crops);
-    refuseUnknown(files.intervals, line, 'source', [record.source], sourceIds, files.sources);
-  }
-
-  const records = <T>(rows: readonly TableRow<T>[]) => rows.map(({ record }) => record);
   return {
-    actives: records(actives),
-    crops: records(crops),
-    intervals: records(intervals),
-    sources: records(sources),
+    actives: tables.actives.map(({ line, record }) =>
+      completeActive(record, phOf.get(record.isoName) ?? null, { file: CATALOGUE_FILES.actives, line }),
+    ),
+    crops: recordsOf(tables.crops),
+    cropGroups: recordsOf(tables.cropGroups),
+    intervals: tables.intervals.map(({ record }) => ({
+      ...record,
+      clauses: clausesOf.get(record.rowId) ?? [],
+    })),
+    countingWindows: recordsOf(tables.countingWindows),
+    sources: recordsOf(tables.sources),
   };
 }
 
-function refuseRepeats<T>(
-  file: string,
-  column: string,
-  rows: readonly TableRow<T>[],
-  namesOf: (record: T) => readonly string[],
-): void {
-  const lines = new Map<string, number>();
-  for (const { line, record } of rows) {
-    for (const name of namesOf(record)) {
-      const earlier = lines.get(spellingOf(name));
-      if (earlier !== undefined) {
-        throw catalogueFault(file, line, column, `"${name}" stands on line ${earlier} already`);
-      }
-      lines.set(spellingOf(name), line);
+const recordsOf = <T>(rows: readonly TableRow<T>[]) => rows.map(({ record }) => record);
+
+function checkNames({ sources, actives, phEntries, crops, cropGroups, intervals, countingWindows }: Tables) {
+  const files = CATALOGUE_FILES;
+  refuseRepeats(files.sources, 'id', sources, ({ id }) => [id]);
+  refuseRepeats(files.actives, 'iso_name', actives, ({ isoName, aliases }) => [isoName, ...aliases]);
+  refuseRepeats(files.phResponses, 'active', phEntries, ({ active }) => [active]);
+  refuseRepeats(files.crops, 'name', crops, ({ name, aliases }) => [name, ...aliases]);
+  refuseRepeats(files.cropGroups, 'name', cropGroups, ({ name }) => [name]);
+  refuseRepeats(files.intervals, 'row_id', intervals, ({ rowId }) => [String(rowId)]);
+  refuseRepeats(files.countingWindows, 'id', countingWindows, ({ id }) => [id]);
+}
+
+function checkSources(tables: Tables): void {
+  const files = CATALOGUE_FILES;
+  const known = new Set(tables.sources.map(({ record }) => record.id));
+  const check = (file: string, line: number, column: string, cited: readonly string[]) =>
+    refuseUnknown({ file, line, column }, cited, known, files.sources);
+  for (const { line, record } of tables.actives) {
+    for (const [name, provenance] of Object.entries(record.provenance)) {
+      const column = ACTIVE_COLUMNS.find(({ path }) => path === `provenance.${name}.sources`)?.column ?? name;
+      check(files.actives, line, column, provenance?.sources ?? []);
     }
+  }
+  for (const { line, record } of tables.crops) {
+    check(files.crops, line, 'sensitivity_sources', record.sensitivity?.sources ?? []);
+    check(files.crops, line, 'facts_sources', record.use.sources);
+  }
+  for (const { line, record } of tables.cropGroups) check(files.cropGroups, line, 'sources', record.sources);
+  for (const { line, record } of tables.phEntries) check(files.phResponses, line, 'sources', record.sources);
+  for (const { line, record } of tables.clauses) check(files.clauses, line, 'sources', record.sources);
+  for (const { line, record } of tables.intervals) check(files.intervals, line, 'source', [record.source]);
+  for (const { line, record } of tables.countingWindows) {
+    check(files.countingWindows, line, 'sources', record.sources);
   }
 }
 
-function refuseUnknown(
-  file: string,
-  line: number,
-  column: string,
-  names: readonly string[],
-  known: ReadonlySet<string>,
-  knownFile: string,
-): void {
-  const unknown = names.find((name) => !known.has(name));
-  if (unknown !== undefined) throw catalogueFault(file, line, column, `"${unknown}" is not in ${knownFile}`);
+function checkReferences({ actives, phEntries, crops, cropGroups, intervals, clauses }: Tables): void {
+  const files = CATALOGUE_FILES;
+  const activeNames = new Set(actives.map(({ record }) => record.isoName));
+  const cropNames = new Set([...crops, ...cropGroups].map(({ record }) => record.name));
+  const rowIds = new Set(intervals.map(({ record }) => String(record.rowId)));
+  const eitherCropFile = `${files.crops} or ${files.cropGroups}`;
+  for (const { line, record } of intervals) {
+    const { active, crop } = record;
+    refuseUnknown({ file: files.intervals, line, column: 'active' }, [active], activeNames, files.actives);
+    refuseUnknown({ file: files.intervals, line, column: 'crop' }, [crop], cropNames, eitherCropFile);
+  }
+  for (const { line, record } of phEntries) {
+    const place = { file: files.phResponses, line, column: 'active' };
+    refuseUnknown(place, [record.active], activeNames, files.actives);
+  }
+  for (const { line, record } of crops) {
+    refuseUnknown({ file: files.crops, line, column: 'part_of' }, record.partOf, cropNames, eitherCropFile);
+  }
+  for (const { line, record } of clauses) {
+    refuseUnknown(
+      { file: files.clauses, line, column: 'rows' },
+      record.rows.map(String),
+      rowIds,
+      files.intervals,
+    );
+  }
 }

@@ -32,8 +32,9 @@ export function parseTable<T>(
   const [header, ...rows] = readRows(file, csv);
   if (header === undefined) throw catalogueFault(file, 1, columns[0].column, 'the file is empty');
   checkHeader(file, header.cells, columns);
+  const steps = columns.map(({ path }) => path.split('.'));
   return rows.map(({ line, cells }) => {
-    const parsed = schema.safeParse(buildRecord(cells, columns));
+    const parsed = schema.safeParse(buildRecord(cells, columns, steps));
     if (parsed.success) return { line, record: parsed.data };
     const [issue] = parsed.error.issues;
     const at = columnAt(issue.path.join('.'), columns);
@@ -79,10 +80,14 @@ function checkHeader(file: string, header: string[], columns: readonly Column[])
 type Cell = string | number | null | string[];
 type Branch = { [key: string]: Cell | Branch };
 
-function buildRecord(cells: readonly string[], columns: readonly Column[]): Branch {
+function buildRecord(
+  cells: readonly string[],
+  columns: readonly Column[],
+  paths: readonly (readonly string[])[],
+): Branch {
   const record: Branch = {};
-  columns.forEach(({ path, kind }, i) => {
-    const steps = path.split('.');
+  columns.forEach(({ kind }, i) => {
+    const steps = paths[i];
     const leaf = steps[steps.length - 1];
     let branch = record;
     for (const step of steps.slice(0, -1)) {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { SourceFailedError } from '../errors.ts';
-import { CATALOGUE_FILES, type CatalogueTexts } from './loadCatalogue.ts';
+import { CATALOGUE_FILES, type CatalogueTexts } from './catalogueFiles.ts';
 
 /**
  * Text of the catalogue's files in a folder.
@@ -23,10 +23,7 @@ export function readDataFolder(folder: string | URL): CatalogueTexts {
       });
     }
   };
-  return {
-    actives: read(CATALOGUE_FILES.actives),
-    crops: read(CATALOGUE_FILES.crops),
-    intervals: read(CATALOGUE_FILES.intervals),
-    sources: read(CATALOGUE_FILES.sources),
-  };
+  return Object.fromEntries(
+    Object.entries(CATALOGUE_FILES).map(([key, name]) => [key, read(name)]),
+  ) as CatalogueTexts;
 }

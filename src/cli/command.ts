@@ -1,8 +1,12 @@
 import type { Command as Program } from 'commander';
 import type { AnswerDeps } from '../app/answerField.ts';
-import type { ImportInput, ImportTarget } from '../app/importWeather.ts';
+import type { FetchDeps } from '../app/fetchWeather.ts';
+import type { ImportInput, ImportTarget, StoreUpkeep } from '../app/importWeather.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import type { ServeOptions } from '../http/serve.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import type { County } from '../schema/place.ts';
+import type { ReadOptions } from '../schema/readOptions.ts';
 
 /** What a command writes to and knows of the terminal. */
 export interface Terminal {
@@ -28,15 +32,25 @@ export interface CliDeps {
   /** Text of a file that the user named. */
   readText(path: string): Promise<string>;
   /** Records straight from files and folders. */
-  fileReader(paths: readonly string[]): WeatherReader;
+  fileReader(paths: readonly string[], options?: ReadOptions): WeatherReader;
   /** The store, where there is one, then the embedded demo. */
   storedReader(): Promise<WeatherReader>;
-  /** The store, held for writing. */
-  importStore(): Promise<ImportTarget & Closing>;
+  /** The store, held for writing; the database may read these files, beside those of the data folder. */
+  importStore(files?: readonly string[]): Promise<ImportTarget & StoreUpkeep & Closing>;
   /** Weather files that the user named. */
-  weatherFiles(paths: readonly string[]): Promise<ImportInput>;
+  weatherFiles(paths: readonly string[], options?: ReadOptions): Promise<ImportInput>;
   /** The real records that come with the program. */
   exampleRecords(): Promise<ImportInput>;
+  /** A client of the public records service, which sends nothing until it is asked to. */
+  recordsService(options: { address?: string; mostBytes?: number }): Promise<FetchDeps['service']>;
+  /** Runs work whose signal the first Ctrl-C gives; the second ends the program at once. */
+  untilInterrupted<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T>;
+  /** Time for progress and rates. [ms] */
+  now(): number;
+  /** All US counties with the middle of their areas. */
+  counties(): Promise<readonly County[]>;
+  /** The catalogue of actives, crops and intervals. */
+  catalogue(): Catalogue;
   /** What answering needs, over a reader. */
   answerDeps(weather: WeatherReader): AnswerDeps;
   /** Runs the server until it is told to stop. */

@@ -9,8 +9,13 @@ export const COMMANDS: readonly CommandSpec[] = [
   },
   {
     name: 'weather',
-    summary: 'bring in, list and check daily weather records',
+    summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),
+  },
+  {
+    name: 'catalogue',
+    summary: 'actives, crops and rotation intervals, each figure with its source',
+    load: () => import('./commands/catalogue.ts'),
   },
   {
     name: 'serve',

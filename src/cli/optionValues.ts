@@ -44,6 +44,16 @@ export function datesOption(text: string): { from: string; to: string } {
   return { from: match[1], to: match[2] };
 }
 
+/** DATE=MM pairs such as 2026-07-04=25, collected over repeats. */
+export function irrigationOption(
+  text: string,
+  earlier: { date: string; mm: number }[] = [],
+): { date: string; mm: number }[] {
+  const match = /^(\d{4}-\d{2}-\d{2})=(\d+(?:\.\d+)?)$/.exec(text);
+  if (!match) throw new InvalidArgumentError('Write DATE=MM, for example 2026-07-04=25.');
+  return [...earlier, { date: match[1], mm: Number(match[2]) }];
+}
+
 /** KEY=VALUE pairs, collected over repeats; numbers become numbers. */
 export function pairsOption(
   text: string,

@@ -1,4 +1,5 @@
 import { Option, type Command as Program } from 'commander';
+import { FIELD_COUNTRIES } from '../schema/codes.ts';
 import { type Question, questionSchema } from '../schema/question.ts';
 import { TEXTURE_CLASSES } from '../schema/soil.ts';
 import { numberOption } from './optionValues.ts';
@@ -17,12 +18,15 @@ const QUESTION_FLAGS: readonly QuestionFlag[] = [
   { field: 'station', flag: '--station <id>' },
   { field: 'latitudeDeg', flag: '--lat <degrees>', parse: numberOption },
   { field: 'elevationM', flag: '--elevation <m>', parse: numberOption },
+  { field: 'temperatureStation', flag: '--temperatures-from <id>' },
+  { field: 'fillFromNeighbours', flag: '--fill-from-neighbours' },
   { field: 'soilClass', flag: '--soil <class>', choices: TEXTURE_CLASSES },
   { field: 'sandPercent', flag: '--sand <percent>', parse: numberOption },
   { field: 'clayPercent', flag: '--clay <percent>', parse: numberOption },
   { field: 'organicMatterPercent', flag: '--om <percent>', parse: numberOption },
   { field: 'coverFraction', flag: '--cover <fraction>', parse: numberOption },
   { field: 'soilPh', flag: '--ph <value>', parse: numberOption },
+  { field: 'country', flag: '--country <code>', choices: FIELD_COUNTRIES },
   { field: 'appliedOn', flag: '--applied <date>' },
   { field: 'residual', flag: '--residual <name>' },
   { field: 'rateFraction', flag: '--rate <fraction>', parse: numberOption },
@@ -43,6 +47,8 @@ const OTHER_FLAGS: Readonly<Record<string, string>> = {
   baseTo: '--base',
   outlook: '--outlook',
   assume: '--assume',
+  gauge: '--gauge',
+  irrigation: '--irrigation',
 };
 
 const nameOf = (flag: string): string => flag.split(' ')[0];

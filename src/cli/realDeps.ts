@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
 import { layeredReader } from '../app/layeredReader.ts';
+import { createWeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { loadCatalogue } from '../catalogue/loadCatalogue.ts';
 import { readDataFolder } from '../catalogue/readDataFolder.ts';
@@ -11,8 +12,17 @@ import { demoFarm } from '../demo/demoFarm.ts';
 import { demoQuestion } from '../demo/demoQuestion.ts';
 import { createDemoReader } from '../demo/demoReader.ts';
 import { InvalidInputError } from '../errors.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
 import type { CliDeps, Terminal } from './command.ts';
+
+/** How long an import waits for readers, which hold the store for moments only. [ms] */
+const WRITER_WAITS_MS = 5000;
+
+/** The catalogue, read when it is first asked for; its files come with the program and stay as they are. */
+let loadedCatalogue: Catalogue | undefined;
+let readCounties: Promise<readonly County[]> | undefined;
 
 /** The program's own folder: where package.json and data/ stand, from the sources as from the built file. */
 function programFolder(): string {
@@ -23,9 +33,32 @@ function programFolder(): string {
 
 /** The store, where there is one, then the embedded demo. */
 async function openReaders(storeFolder: string) {
-  const { createBriefReader } = await import('../store/briefReader.ts');
-  const store = createBriefReader(storeFolder);
-  return { store, reader: layeredReader([store, createDemoReader()]) };
+  const { createServedStore } = await import('../store/servedStore.ts');
+  const store = createServedStore(storeFolder);
+  return { store, reader: layeredReader([store.reader, createDemoReader()]) };
+}
+
+type ServedStore = Awaited<ReturnType<typeof openReaders>>['store'];
+
+/** Takes the files that a page sends into the store. */
+async function openInbox(storeFolder: string, store: ServedStore) {
+  const { createReceivedFiles } = await import('../source/receivedFiles.ts');
+  const { findRecordFiles } = await import('../source/recordFiles.ts');
+  return createWeatherInbox({
+    ...createReceivedFiles(join(storeFolder, 'received')),
+    weatherFiles: findRecordFiles,
+    importStore: store.openToWrite,
+  });
+}
+
+/** All US counties, read when they are first asked for. */
+async function usCounties(): Promise<readonly County[]> {
+  const { readUsCounties } = await import('../source/usCounties.ts');
+  readCounties ??= readUsCounties();
+  readCounties.catch(() => {
+    readCounties = undefined;
+  });
+  return readCounties;
 }
 
 /** A cache that forgets its climates when the store's file has changed. */
@@ -48,7 +81,7 @@ function freshCache(weather: WeatherReader, changed: () => Promise<boolean>): Cl
 export function realDeps(terminal: Terminal, storeFolder: string, stopped: () => Promise<void>): CliDeps {
   const home = programFolder();
   const version: string = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')).version;
-  const catalogue = () => loadCatalogue(readDataFolder(join(home, 'data')));
+  const catalogue = () => (loadedCatalogue ??= loadCatalogue(readDataFolder(join(home, 'data'))));
   return {
     terminal,
     version,
@@ -64,29 +97,54 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     },
     fileReader: createFileReader,
     storedReader: async () => (await openReaders(storeFolder)).reader,
-    async importStore() {
+    async importStore(files) {
       const { openWeatherStore } = await import('../store/weatherStore.ts');
-      return openWeatherStore(storeFolder, { mode: 'write' });
+      return openWeatherStore(storeFolder, { mode: 'write', files, waitMs: WRITER_WAITS_MS });
     },
-    async weatherFiles(paths) {
+    async weatherFiles(paths, options) {
       const { findRecordFiles } = await import('../source/recordFiles.ts');
-      return { files: (await findRecordFiles(paths)).files };
+      return findRecordFiles(paths, options);
     },
     async exampleRecords() {
       const { readExampleRecords } = await import('../source/exampleRecords.ts');
       return { records: await readExampleRecords() };
     },
+    async recordsService(options) {
+      const { createRecordsService } = await import('../source/service/recordsService.ts');
+      return createRecordsService({
+        folder: join(storeFolder, 'records'),
+        agent: `drywake/${version}`,
+        ...(process.env.DRYWAKE_RECORDS && { address: process.env.DRYWAKE_RECORDS }),
+        ...options,
+      });
+    },
+    async untilInterrupted(work) {
+      const stop = new AbortController();
+      const onInterrupt = () => stop.abort();
+      process.once('SIGINT', onInterrupt);
+      try {
+        return await work(stop.signal);
+      } finally {
+        process.off('SIGINT', onInterrupt);
+      }
+    },
+    now: () => performance.now(),
+    counties: usCounties,
+    catalogue,
     answerDeps: (weather) => ({ version, catalogue: catalogue(), climates: createClimateCache(weather) }),
     async serve(options) {
       const { startServer } = await import('../http/serve.ts');
       const { store, reader } = await openReaders(storeFolder);
+      const inbox = await openInbox(storeFolder, store);
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
           version,
           catalogue: catalogue(),
-          climates: freshCache(reader, store.changed),
+          climates: freshCache(reader, store.reader.changed),
           weather: reader,
+          inbox,
+          counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
           log: (line) => terminal.err(`${line}\n`),
@@ -95,6 +153,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       );
       terminal.out(`Drywake ${version} is at ${server.address}\nStop it with Ctrl-C.\n`);
       await stopped();
+      inbox.stop();
       await server.close();
     },
   };

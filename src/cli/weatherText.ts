@@ -1,6 +1,8 @@
 import type { StationCheck } from '../schema/stationCheck.ts';
 import type { StationExtent } from '../schema/weather.ts';
-import { inchesFromMm } from '../units.ts';
+import { completenessText } from './completenessText.ts';
+import { pairLines, sayRain } from './rainWords.ts';
+import { textTable } from './textTable.ts';
 
 /** A table of stations, one a line. */
 export function stationsText(stations: readonly StationExtent[]): string {
@@ -12,16 +14,15 @@ export function stationsText(stations: readonly StationExtent[]): string {
     String(temperatureDays),
     invented ? 'invented' : '',
   ]);
-  return table([['Station', 'Name', 'Record', 'Rain days', 'Temp. days', ''], ...rows]);
+  return textTable([['Station', 'Name', 'Record', 'Rain days', 'Temp. days', ''], ...rows]);
 }
 
 /** What a record is worth, in lines. */
 export function checkText(report: StationCheck): string {
   const { station } = report;
   const percent = (fraction: number) => `${(fraction * 100).toFixed(1)} %`;
-  const rain = (mm: number) => `${inchesFromMm(mm).toFixed(1)} in (${mm.toFixed(0)} mm)`;
   const year = (one: StationCheck['driestYear']) =>
-    one === null ? 'none' : `${one.year}, ${rain(one.rainMm)}`;
+    one === null ? 'none' : `${one.year}, ${sayRain(one.rainMm)}`;
   const rows: [string, string][] = [
     ['Station', `${station.id}, ${station.name}${station.invented ? ' (invented)' : ''}`],
     ['Record', `${report.firstDate} to ${report.lastDate}, ${report.days} days`],
@@ -36,7 +37,7 @@ export function checkText(report: StationCheck): string {
       'Mean yearly rain',
       report.meanAnnualRainMm === null
         ? 'no year is complete enough'
-        : `${rain(report.meanAnnualRainMm)} over ${report.fullYears} years at least 98 % complete`,
+        : `${sayRain(report.meanAnnualRainMm)} over ${report.fullYears} years at least 98 % complete`,
     ],
     ['Driest of them', year(report.driestYear)],
     ['Wettest of them', year(report.wettestYear)],
@@ -44,21 +45,13 @@ export function checkText(report: StationCheck): string {
       'Longest gaps',
       report.longestGaps.map(({ firstDate, days }) => `${firstDate} (${days} d)`).join(', ') || 'none',
     ],
+    ['Gaps in all', String(report.gapCount)],
+    ['Hour of reading', 'not recorded: a change of it cannot be seen'],
+    ['Station moves', 'not recorded: a change of position cannot be seen'],
   ];
+  const notes = report.reading.notes.map((note) => `${note}\n`).join('');
   const problem = report.problem
     ? `\nNo odds from this record: ${report.problem.message} ${report.problem.hint}\n`
     : '';
-  return `${rows.map(([name, value]) => `${name.padEnd(22)}${value}`).join('\n')}\n${problem}`;
-}
-
-function table(rows: readonly (readonly string[])[]): string {
-  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
-  return `${rows
-    .map((row) =>
-      row
-        .map((cell, column) => cell.padEnd(widths[column]))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n')}\n`;
+  return `${pairLines(rows)}\n${notes && `\nHow it was read\n${notes}`}\n${completenessText(report)}${problem}`;
 }

@@ -61,6 +61,7 @@ export function inventedRecord(seed: number = DEMO_SEED): StationRecord {
       presumedZero: 0,
       duplicated: 0,
       ignoredElements: 0,
+      notes: [],
     },
     source: 'invented',
   };

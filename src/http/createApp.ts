@@ -6,14 +6,21 @@ import type { HttpDeps } from './deps.ts';
 import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
+import { catalogueRoute } from './routes/catalogue.ts';
+import { catalogueActiveRoute } from './routes/catalogueActive.ts';
+import { catalogueCropRoute } from './routes/catalogueCrop.ts';
 import { choicesRoute } from './routes/choices.ts';
 import { exampleRoute } from './routes/example.ts';
 import { healthRoute } from './routes/health.ts';
 import { oddsRoute } from './routes/odds.ts';
 import { stationsRoute } from './routes/stations.ts';
+import { weatherCheckRoute } from './routes/weatherCheck.ts';
+import { weatherImportRoute } from './routes/weatherImport.ts';
+import { weatherNearRoute } from './routes/weatherNear.ts';
 
-/** Largest request body. [bytes] */
+/** Largest request body; an imported file, which is written down as it comes, has a limit of its own. [bytes] */
 const MAX_BODY_BYTES = 64 * 1024;
+const IMPORT_PATH = '/api/weather/import';
 
 /** The whole interface and the page, over adapters given from outside. No port is opened here. */
 export function createApp(deps: HttpDeps) {
@@ -46,7 +53,8 @@ export function createApp(deps: HttpDeps) {
       strictTransportSecurity: false,
     }),
   );
-  app.use('/api/*', bodyLimit({ maxSize: MAX_BODY_BYTES }));
+  const limited = bodyLimit({ maxSize: MAX_BODY_BYTES });
+  app.use('/api/*', (context, next) => (context.req.path === IMPORT_PATH ? next() : limited(context, next)));
   app.onError((error, context) => answerProblem(error, context, deps.log));
   app.notFound((context) =>
     answerProblem(
@@ -66,12 +74,15 @@ export function createApp(deps: HttpDeps) {
     .route('/', oddsRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
+    .route('/', catalogueRoute(deps))
+    .route('/', catalogueActiveRoute(deps))
+    .route('/', catalogueCropRoute(deps))
+    .route('/', weatherNearRoute(deps))
+    .route('/', weatherCheckRoute(deps))
+    .route('/', weatherImportRoute(deps))
     .route('/', exampleRoute(deps))
     .route('/', healthRoute(deps));
   referencePage(app, deps.version);
   if (deps.pageFolder !== null) servePage(app, deps.pageFolder);
   return routes;
 }
-
-/** Type of the interface, for a typed client. */
-export type Api = ReturnType<typeof createApp>;

@@ -1,10 +1,16 @@
 import type { AnswerDeps } from '../app/answerField.ts';
+import type { WeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import type { Example } from '../schema/example.ts';
+import type { County } from '../schema/place.ts';
 
 /** What the routes need; adapters come from outside. */
 export interface HttpDeps extends AnswerDeps {
   readonly weather: WeatherReader;
+  /** Takes weather files that the page sends. */
+  readonly inbox: WeatherInbox;
+  /** All US counties with the middle of their areas. */
+  counties(): Promise<readonly County[]>;
   /** The worked question of the first screen. */
   readonly example: Example;
   /** Folder of the built page; null where only the interface is served. */

@@ -16,11 +16,14 @@ const STATUS_OF = {
 /** Refusals about a thing that was named and is not there. */
 const NOT_FOUND = new Set(['STATION_UNKNOWN', 'STORE_EMPTY', 'ROUTE_UNKNOWN']);
 
+/** Refusals of who asks, not of what is asked. */
+const FORBIDDEN = new Set(['ORIGIN_REFUSED']);
+
 /** The one error shape of every route. */
 export function problemOf(error: unknown): { status: ContentfulStatusCode; problem: Problem } {
   if (error instanceof DrywakeError) {
     const { code, message, details, hint } = error;
-    const status = NOT_FOUND.has(code) ? 404 : STATUS_OF[error.kind];
+    const status = NOT_FOUND.has(code) ? 404 : FORBIDDEN.has(code) ? 403 : STATUS_OF[error.kind];
     return { status, problem: { code, message, details, hint } };
   }
   if (error instanceof HTTPException) {

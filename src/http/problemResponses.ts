@@ -8,6 +8,7 @@ const problem = (description: string) => ({
 /** The refusals that every route may answer with. */
 export const problemResponses = {
   400: problem('The request could not be read'),
+  403: problem('Asked by a page of another origin'),
   404: problem('What was named is not there'),
   409: problem('Somebody else holds what was asked for'),
   413: problem('The request is too large'),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { questionSchema } from './question.ts';
 import { stationSchema } from './weather.ts';
+import { weatherHelpSchema } from './weatherHelp.ts';
 
 const probability = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 const breakdownDays = (description: string) =>
@@ -164,6 +165,7 @@ export const answerSchema = z
       missingRainPercent: z
         .number()
         .meta({ description: 'Days of the record without a rain value', unit: '%' }),
+      help: weatherHelpSchema,
       spreadRainDays: z.int().meta({ description: 'Days given a share of a multi-day total', unit: 'd' }),
       filledTemperatureDays: z.int().meta({ description: 'Days with a filled temperature', unit: 'd' }),
       observedThrough: date('Last observed day that counts').nullable(),

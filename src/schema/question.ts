@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { assumptionsSchema } from './assumptions.ts';
+import { FIELD_COUNTRIES } from './codes.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
 
 const date = (description: string) => z.iso.date().meta({ description });
@@ -18,6 +19,29 @@ export const outlookSchema = z
     description: 'Chances must add up to 100; the window defaults to application … planting',
   });
 
+/** Most days that a question may bring of a grower's own gauge: three years and more, and within one request. */
+const MOST_GAUGE_DAYS = 1200;
+/** Most irrigations that a question may bring. */
+const MOST_IRRIGATIONS = 400;
+
+/** Rain that the grower's own gauge caught on a day. */
+export const gaugeDaySchema = z
+  .strictObject({
+    date: date('Day of the reading'),
+    rainMm: z.number().min(0).max(2000).meta({ description: 'Rain in the field’s own gauge [mm]' }),
+  })
+  .meta({ id: 'GaugeDay' });
+export type GaugeDay = z.infer<typeof gaugeDaySchema>;
+
+/** Water given to the field on a day. */
+export const irrigationSchema = z
+  .strictObject({
+    date: date('Day of the irrigation'),
+    mm: z.number().min(0).max(500).meta({ description: 'Water given [mm]' }),
+  })
+  .meta({ id: 'Irrigation' });
+export type Irrigation = z.infer<typeof irrigationSchema>;
+
 /** One field, one treatment, one crop, one date: everything an answer depends on. Metric; dates YYYY-MM-DD. */
 export const questionSchema = z
   .strictObject({
@@ -34,6 +58,28 @@ export const questionSchema = z
       .max(6000)
       .optional()
       .meta({ description: 'Height of the station above sea level, where the record holds none [m]' }),
+    temperatureStation: z.string().min(1).max(80).optional().meta({
+      description:
+        'Station to borrow temperatures from where the station has none; default: the nearest fit one',
+    }),
+    fillFromNeighbours: z.boolean().default(false).meta({
+      description:
+        'Fill gaps in the station’s rain from neighbouring stations first; such days still count as missing',
+    }),
+    gauge: z
+      .array(gaugeDaySchema)
+      .max(MOST_GAUGE_DAYS)
+      .default(() => [])
+      .meta({
+        description: 'Own gauge: takes the place of the station’s rain on its days',
+      }),
+    irrigation: z
+      .array(irrigationSchema)
+      .max(MOST_IRRIGATIONS)
+      .default(() => [])
+      .meta({
+        description: 'Irrigation: adds to the rain on its days, in every year’s course of the season',
+      }),
     soilClass: z
       .enum(TEXTURE_CLASSES)
       .optional()
@@ -60,6 +106,9 @@ export const questionSchema = z
       description: 'Ground covered by straw or dead weeds [0-1]; 0.6 is taken for standing stubble',
     }),
     soilPh: z.number().min(3).max(11).optional().meta({ description: 'Soil pH (water)' }),
+    country: z.enum(FIELD_COUNTRIES).default('US').meta({
+      description: 'Country of the field: only its label rows set a date (US or CA)',
+    }),
     appliedOn: date('Date of application'),
     residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
     rateFraction: z

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { monthNormalsSchema, recentRainSchema, yearCompletenessSchema } from './completeness.ts';
 import { fileProblemSchema } from './importSummary.ts';
 import { readingSchema, stationSchema } from './weather.ts';
 
@@ -49,6 +50,43 @@ export const stationCheckSchema = z
     }),
     driestYear: yearRainSchema.nullable().meta({ description: 'The driest of those years' }),
     wettestYear: yearRainSchema.nullable().meta({ description: 'The wettest of those years' }),
+    gapCount: z.int().meta({ description: 'Runs of filled days in all' }),
+    completeness: z
+      .array(yearCompletenessSchema)
+      .meta({ description: 'Each calendar year of the record, month by month, by the WMO rules' }),
+    normals: monthNormalsSchema,
+    recent: recentRainSchema.nullable().meta({
+      description: 'The last twelve whole months; null where the record is shorter',
+    }),
+    implausible: z
+      .array(
+        z.object({
+          rule: z.string().meta({ description: 'Rule of our own that the days break' }),
+          count: z.int().meta({ description: 'How often it is broken' }),
+          shown: z
+            .array(
+              z.object({
+                date: z.iso.date().meta({ description: 'The day, or the first of a run' }),
+                value: z.number().meta({ description: 'Rain [mm], or temperature [°C]' }),
+                against: z.number().meta({
+                  description:
+                    'What it was held against: the limit [mm], the minimum or the nearer neighbour [°C], or the length of the run [d]',
+                }),
+              }),
+            )
+            .meta({ description: 'The latest of them, five at most, latest first' }),
+        }),
+      )
+      .meta({ description: 'Values that look wrong, by rule; nothing is dropped for it' }),
+    changes: z
+      .object({
+        observationTime: z.literal('not recorded'),
+        position: z.literal('not recorded'),
+      })
+      .meta({
+        description:
+          'Changes of the hour of reading and of the station’s position: the stored record holds neither',
+      }),
     reading: readingSchema,
     problem: fileProblemSchema.nullable().meta({
       description: 'Why no odds can be worked out from this record at all; null where they can',

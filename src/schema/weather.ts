@@ -53,6 +53,9 @@ export const readingSchema = z
       .int()
       .meta({ description: 'Values that stood twice for one day and element; the last one counts' }),
     ignoredElements: z.int().meta({ description: 'Values of elements that are not used' }),
+    notes: z.array(z.string()).default([]).meta({
+      description: 'What was guessed, recognised or declared in reading, a sentence each, file named',
+    }),
   })
   .meta({ id: 'Reading' });
 export type Reading = z.infer<typeof readingSchema>;
@@ -91,7 +94,7 @@ export interface DailySeries {
   readonly maxTempC: Float64Array;
   /** Daily minimum air temperature [°C]. */
   readonly minTempC: Float64Array;
-  /** RAIN_OBSERVED, RAIN_SPREAD or RAIN_FILLED per day. */
+  /** RAIN_OBSERVED, RAIN_SPREAD, RAIN_FILLED, RAIN_NEIGHBOUR or RAIN_GAUGE per day. */
   readonly rainOrigin: Uint8Array;
   /** TEMP_OBSERVED, TEMP_INTERPOLATED or TEMP_CALENDAR_MEAN per day (the worse of the two temperatures). */
   readonly tempOrigin: Uint8Array;

@@ -1,6 +1,6 @@
 import { SourceFailedError } from '../errors.ts';
 
-/** What every message about a damaged file advises. */
+/** What messages about damaged files of a public service advise. */
 export const FETCH_AGAIN = 'Fetch the file again, or take it out of the folder.';
 
 /**
@@ -8,9 +8,15 @@ export const FETCH_AGAIN = 'Fetch the file again, or take it out of the folder.'
  * @param line from 1
  * @param column from 1: a character position in fixed-width layouts, a field number in CSV
  */
-export function damagedFile(fileName: string, line: number, column: number, what: string): SourceFailedError {
+export function damagedFile(
+  fileName: string,
+  line: number,
+  column: number,
+  what: string,
+  hint: string = FETCH_AGAIN,
+): SourceFailedError {
   return new SourceFailedError('FILE_DAMAGED', `${fileName}, line ${line}, column ${column}: ${what}.`, {
-    hint: FETCH_AGAIN,
+    hint,
     details: { file: fileName, line, column },
   });
 }

@@ -4,7 +4,7 @@ import { elementAt } from './element.ts';
 import { integerIn } from './integerIn.ts';
 import { beginsWith, nextLineAt, textEnd } from './lineBytes.ts';
 import type { RecordBuilder } from './recordBuilder.ts';
-import type { RecordLayout } from './recordLayout.ts';
+import type { ReadRequest, RecordLayout } from './recordLayout.ts';
 import { FIRST_YEAR, LAST_YEAR } from './recordYears.ts';
 
 // One line is one station, month and element: id 1-11, year 12-15, month 16-17, element 18-21, then 31 groups
@@ -25,9 +25,9 @@ const BLANK = 32;
 export const dly: RecordLayout = {
   name: 'fixed-width daily (.dly)',
 
-  recognises: (firstLine) => /^[A-Za-z0-9_-]{11}\d{4}[ \d]\d[A-Z][A-Z0-9*]{3}/.test(firstLine),
+  recognises: ([firstLine]) => /^[A-Za-z0-9_-]{11}\d{4}[ \d]\d[A-Z][A-Z0-9*]{3}/.test(firstLine),
 
-  read(bytes: Buffer, fileName: string, builder: RecordBuilder, onlyStation?: string): void {
+  read(bytes: Buffer, fileName: string, builder: RecordBuilder, { onlyStation }: ReadRequest): void {
     const only = onlyStation === undefined ? null : Buffer.from(onlyStation, 'latin1');
     for (let at = 0, line = 1, next = 0; at < bytes.length; at = next, line++) {
       next = nextLineAt(bytes, at);

@@ -1,4 +1,5 @@
 import { DrywakeError, MissingDataError } from '../errors.ts';
+import type { ReadOptions } from '../schema/readOptions.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
 import { nearestIds } from './nearestIds.ts';
 import { RecordBuilder } from './recordBuilder.ts';
@@ -16,15 +17,19 @@ export interface FileReader {
    * record in two layouts, and the fixed-width one is read.
    * @throws {MissingDataError} STATION_UNKNOWN, STATION_EMPTY, RECORDS_NONE
    * @throws {SourceFailedError} FILE_NOT_FOUND, FILE_DAMAGED, FILE_EMPTY, FILE_TOO_LARGE, FILE_LAYOUT_UNKNOWN
+   * @throws {InvalidInputError} where a file leaves a question that only the user can answer; see RecordLayout
    */
   record(stationId: string): Promise<StationRecord>;
 }
 
-/** A reader over files and folders; nothing is opened before the first question. */
-export function createFileReader(paths: readonly string[]): FileReader {
+/**
+ * A reader over files and folders; nothing is opened before the first question.
+ * @param options what the user says about files that do not say it themselves: units, order of dates, station id
+ */
+export function createFileReader(paths: readonly string[], options: ReadOptions = {}): FileReader {
   let found: Promise<RecordFiles> | undefined;
   const find = () => {
-    found ??= findRecordFiles(paths);
+    found ??= findRecordFiles(paths, options);
     return found;
   };
   return {

@@ -4,6 +4,9 @@ import { StationColumns } from './stationColumns.ts';
 /** What the station list knows of an id; null where it is not listed. */
 export type DescribeStation = (id: string) => Station | null;
 
+/** A station's name and place as a record file gives them. */
+export type Place = Partial<Pick<Station, 'name' | 'latitudeDeg' | 'longitudeDeg' | 'elevationM'>>;
+
 /** A station of which nothing is known but its id. */
 export const unlistedStation = (id: string): Station => ({
   id,
@@ -17,6 +20,7 @@ export const unlistedStation = (id: string): Station => ({
 /** Collects values of any number of stations from one or more files and makes records of them. */
 export class RecordBuilder {
   private readonly stations = new Map<string, StationColumns>();
+  private readonly places = new Map<string, Place>();
   private fileName = '';
 
   /** Says which file the following values come from; it is named in the record's source. */
@@ -35,6 +39,16 @@ export class RecordBuilder {
     return columns;
   }
 
+  /** Keeps what a file says of a station's place; used where no station list knows the station. */
+  place(id: string, place: Place): void {
+    this.places.set(id, { ...this.places.get(id), ...place });
+  }
+
+  /** Says of a station's values in the open file what was guessed, recognised or declared. */
+  note(id: string, sentence: string): void {
+    this.station(id).note(`${this.fileName}: ${sentence}.`);
+  }
+
   /** Every id seen, those without any accepted value included. */
   ids(): string[] {
     return [...this.stations.keys()];
@@ -43,7 +57,7 @@ export class RecordBuilder {
   /** The records, in the order in which their stations were first met; stations without any accepted value have none. */
   *records(describe: DescribeStation = () => null): Generator<StationRecord> {
     for (const [id, columns] of this.stations) {
-      const record = columns.finish(describe(id) ?? unlistedStation(id));
+      const record = columns.finish(describe(id) ?? { ...unlistedStation(id), ...this.places.get(id) });
       if (record !== null) yield record;
     }
   }

@@ -1,6 +1,7 @@
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { MissingDataError, SourceFailedError } from '../errors.ts';
+import type { ReadOptions } from '../schema/readOptions.ts';
 import type { Station, StationRecord } from '../schema/weather.ts';
 import { RecordBuilder } from './recordBuilder.ts';
 import { isStationList, parseStationList } from './stationList.ts';
@@ -15,9 +16,9 @@ export interface RecordFile {
   readonly name: string;
   /** True where a folder was named, not the file itself: a layout we do not read is then passed over. */
   readonly fromFolder: boolean;
-  /** Adds the file's values, or one station's alone, to a builder; throws SourceFailedError. */
+  /** Adds the file's values, or one station's alone, to a builder; throws as RecordLayout.read does. */
   readInto(builder: RecordBuilder, onlyStation?: string): Promise<void>;
-  /** All records of the file, with names and positions from the station list where there is one. */
+  /** All records of the file, with names and positions from the station list, else from the file itself. */
   records(): Promise<StationRecord[]>;
 }
 
@@ -31,10 +32,14 @@ export interface RecordFiles {
 /**
  * The record files and station lists behind paths to files and folders. Of a folder, the `.dly` and `.csv` files
  * directly inside it (plain or `.gz`) and a station list count. A file reached twice counts once.
+ * @param options what the user says about files that do not say it themselves
  * @throws {SourceFailedError} FILE_NOT_FOUND
  * @throws {MissingDataError} RECORDS_NONE where no path leads to a record file
  */
-export async function findRecordFiles(paths: readonly string[]): Promise<RecordFiles> {
+export async function findRecordFiles(
+  paths: readonly string[],
+  options: ReadOptions = {},
+): Promise<RecordFiles> {
   const found = new Map<string, boolean>();
   const lists = new Set<string>();
   for (const given of paths) {
@@ -57,7 +62,8 @@ export async function findRecordFiles(paths: readonly string[]): Promise<RecordF
     );
   }
   const describe = describeFrom(lists);
-  return { files: [...found].map(([path, fromFolder]) => recordFile(path, fromFolder, describe)), describe };
+  const files = [...found].map(([path, fromFolder]) => recordFile(path, fromFolder, describe, options));
+  return { files, describe };
 }
 
 async function isFolderAt(path: string, given: string): Promise<boolean> {
@@ -89,12 +95,17 @@ function describeFrom(paths: ReadonlySet<string>): RecordFiles['describe'] {
   };
 }
 
-function recordFile(path: string, fromFolder: boolean, describe: RecordFiles['describe']): RecordFile {
+function recordFile(
+  path: string,
+  fromFolder: boolean,
+  describe: RecordFiles['describe'],
+  options: ReadOptions,
+): RecordFile {
   const name = basename(path);
   const readInto = async (builder: RecordBuilder, onlyStation?: string): Promise<void> => {
     const bytes = await readUnpacked(path);
     builder.openFile(name);
-    layoutOf(bytes, name).read(bytes, name, builder, onlyStation);
+    layoutOf(bytes, name).read(bytes, name, builder, { ...options, onlyStation });
   };
   const records = async (): Promise<StationRecord[]> => {
     const builder = new RecordBuilder();

@@ -12,7 +12,8 @@ const FLAG_PRESUMED_ZERO = 80; // 'P'
 export class StationColumns {
   private base = 0;
   private capacity = 0;
-  private columns: Int32Array[] = [];
+  /** Null where the element has had no value yet: most stations measure rain alone. */
+  private readonly columns: (Int32Array | null)[] = ELEMENTS.map(() => null);
   private readonly reading: Reading = {
     valuesRead: 0,
     droppedByFlag: 0,
@@ -20,6 +21,7 @@ export class StationColumns {
     presumedZero: 0,
     duplicated: 0,
     ignoredElements: 0,
+    notes: [],
   };
   readonly sources = new Set<string>();
 
@@ -38,7 +40,7 @@ export class StationColumns {
     }
     reading.valuesRead++;
     const index = this.indexOf(dayNumber);
-    const column = this.columns[element];
+    const column = this.columns[element] ?? this.firstColumn(element);
     if (column[index] !== ABSENT) reading.duplicated++;
     if (qualityFlag !== BLANK) {
       reading.droppedByFlag++;
@@ -52,11 +54,22 @@ export class StationColumns {
     }
   }
 
+  /** Values that a wide table holds in columns of elements that are not used. */
+  ignore(values: number): void {
+    this.reading.ignoredElements += values;
+  }
+
+  /** Keeps a sentence about how values were read; the same one counts once. */
+  note(sentence: string): void {
+    if (!this.reading.notes.includes(sentence)) this.reading.notes.push(sentence);
+  }
+
   /** The record from its first to its last day with an accepted value, or null where there is none. */
   finish(station: Station): StationRecord | null {
     let first = this.capacity;
     let last = -1;
     for (const column of this.columns) {
+      if (column === null) continue;
       for (let i = 0; i < column.length; i++) {
         if (column[i] === DROPPED) column[i] = ABSENT;
         if (column[i] === ABSENT) continue;
@@ -66,7 +79,9 @@ export class StationColumns {
     }
     if (last < 0) return null;
     const [rainTenthsMm, maxTempTenthsC, minTempTenthsC, multiDayRainTenthsMm, multiDayCount] =
-      this.columns.map((column) => column.slice(first, last + 1));
+      this.columns.map(
+        (column) => column?.slice(first, last + 1) ?? new Int32Array(last + 1 - first).fill(ABSENT),
+      );
     return {
       station,
       firstDay: this.base + first,
@@ -75,7 +90,7 @@ export class StationColumns {
       minTempTenthsC,
       multiDayRainTenthsMm,
       multiDayCount,
-      reading: { ...this.reading },
+      reading: { ...this.reading, notes: [...this.reading.notes] },
       source: [...this.sources].join('; '),
     };
   }
@@ -93,10 +108,14 @@ export class StationColumns {
     const after = capacity === 0 ? FIRST_CAPACITY : Math.max(dayNumber - (base + capacity) + 1, capacity);
     this.base = capacity === 0 ? dayNumber : base - before;
     this.capacity = capacity + (before > 0 ? before : after);
-    this.columns = ELEMENTS.map((_, element) => {
-      const grown = new Int32Array(this.capacity).fill(ABSENT);
-      if (capacity > 0) grown.set(this.columns[element], before);
-      return grown;
-    });
+    for (const [element, column] of this.columns.entries()) {
+      if (column !== null) this.firstColumn(element).set(column, before);
+    }
+  }
+
+  private firstColumn(element: number): Int32Array {
+    const column = new Int32Array(this.capacity).fill(ABSENT);
+    this.columns[element] = column;
+    return column;
   }
 }

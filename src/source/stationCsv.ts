@@ -1,12 +1,12 @@
-import { dayNumberOf, daysInMonth } from '../calendar.ts';
 import { damagedFile } from './damagedFile.ts';
+import { dayNumberIn } from './dateText.ts';
 import { elementAt } from './element.ts';
 import { integerIn } from './integerIn.ts';
 import { beginsWith, nextLineAt, textEnd } from './lineBytes.ts';
 import type { RecordBuilder } from './recordBuilder.ts';
-import type { RecordLayout } from './recordLayout.ts';
-import { FIRST_YEAR, LAST_YEAR } from './recordYears.ts';
+import type { ReadRequest, RecordLayout } from './recordLayout.ts';
 import type { StationColumns } from './stationColumns.ts';
+import { StationIndex } from './stationIndex.ts';
 
 // One line is one value: ID,YYYYMMDD,ELEMENT,VALUE,M,Q,S,HHMM, a header line or none, nothing quoted.
 const FIELDS = 8;
@@ -17,16 +17,16 @@ const COMMA = 44;
 const QUOTE = 34;
 
 const isHeader = (line: string): boolean =>
-  /^(ID|STATION),[^\d]/i.test(line) && line.split(',').length === FIELDS;
+  /^(ID|STATION),[^,\d]+,ELEMENT,/i.test(line) && line.split(',').length === FIELDS;
 
-/** The by-station CSV layout, which the by-year files share. */
+/** The CSV layout that by-station and by-year files share; only the order of their lines differs. */
 export const stationCsv: RecordLayout = {
-  name: 'by-station CSV (8 fields)',
+  name: 'by-station or by-year CSV (8 fields)',
 
-  recognises: (firstLine) =>
+  recognises: ([firstLine]) =>
     isHeader(firstLine) || /^"?[\w-]+"?,"?\d{8}"?,"?[A-Z][A-Z0-9]{3}"?,/.test(firstLine),
 
-  read(bytes: Buffer, fileName: string, builder: RecordBuilder, onlyStation?: string): void {
+  read(bytes: Buffer, fileName: string, builder: RecordBuilder, { onlyStation }: ReadRequest): void {
     const only = onlyStation === undefined ? null : Buffer.from(`${onlyStation},`, 'latin1');
     const reader = new LineReader(bytes, fileName, builder);
     for (let at = 0, line = 1, next = 0; at < bytes.length; at = next, line++) {
@@ -39,11 +39,10 @@ export const stationCsv: RecordLayout = {
   },
 };
 
-/** Reads line after line; keeps the station and the date of the line before, as both seldom change. */
+/** Reads line after line; keeps the date of the line before, as it seldom changes. Makes no text of a sound line. */
 class LineReader {
   private readonly commas = new Int32Array(FIELDS);
-  private idBytes: Buffer = Buffer.alloc(0);
-  private columns: StationColumns | null = null;
+  private readonly stations = new StationIndex<StationColumns>();
   private date = Number.NaN;
   private dayNumber = 0;
 
@@ -107,33 +106,21 @@ class LineReader {
   }
 
   private stationOf(from: number, to: number, line: number): StationColumns {
-    const { bytes, idBytes } = this;
-    if (this.columns !== null && to - from === idBytes.length && beginsWith(bytes, from, to, idBytes)) {
-      return this.columns;
-    }
+    const { bytes, stations } = this;
+    const known = stations.get(bytes, from, to);
+    if (known !== undefined) return known;
     const id = bytes.toString('latin1', from, to);
     if (!/^[\w-]+$/.test(id)) throw this.damaged(line, 1, from, to, 'is no station id of letters and digits');
-    this.idBytes = bytes.subarray(from, to);
-    this.columns = this.builder.station(id);
-    return this.columns;
+    return stations.add(bytes.subarray(from, to), this.builder.station(id));
   }
 
   private dayNumberIn(from: number, to: number, line: number): number {
     const date = to - from === 8 ? integerIn(this.bytes, from, to) : Number.NaN;
     if (date === this.date) return this.dayNumber;
-    const year = Math.floor(date / 10_000);
-    const month = Math.floor(date / 100) % 100;
-    const day = date % 100;
-    const exists =
-      year >= FIRST_YEAR &&
-      year <= LAST_YEAR &&
-      month >= 1 &&
-      month <= 12 &&
-      day >= 1 &&
-      (day <= 28 || day <= daysInMonth(year, month));
-    if (!exists) throw this.damaged(line, 2, from, to, 'is no date written YYYYMMDD');
+    const dayNumber = dayNumberIn(Math.floor(date / 10_000), Math.floor(date / 100) % 100, date % 100);
+    if (Number.isNaN(dayNumber)) throw this.damaged(line, 2, from, to, 'is no date written YYYYMMDD');
     this.date = date;
-    this.dayNumber = dayNumberOf(year, month, day);
+    this.dayNumber = dayNumber;
     return this.dayNumber;
   }
 

@@ -4,13 +4,15 @@ import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { DrywakeError, SourceFailedError } from '../errors.ts';
 import { FETCH_AGAIN } from './damagedFile.ts';
+import { isInventory } from './inventory.ts';
 import { LAYOUTS } from './layouts.ts';
 import type { RecordLayout } from './recordLayout.ts';
 
 /** Most that a file may hold once unpacked. [B] */
 export const MOST_BYTES = 2 * 1024 ** 3;
 
-const HEAD_BYTES = 4096;
+const HEAD_BYTES = 16_384;
+const BYTE_ORDER_MARK = Buffer.from([0xef, 0xbb, 0xbf]);
 const unpack = promisify(gunzip);
 
 /** Code of the refusal of a file that is sound but holds no layout we read. */
@@ -26,7 +28,8 @@ export async function readUnpacked(path: string, mostBytes: number = MOST_BYTES)
   try {
     if ((await stat(path)).size > mostBytes) throw tooLarge(name, mostBytes);
     const packed = await readFile(path);
-    const bytes = isGzip(packed) ? await unpack(packed, { maxOutputLength: mostBytes }) : packed;
+    const unpacked = isGzip(packed) ? await unpack(packed, { maxOutputLength: mostBytes }) : packed;
+    const bytes = unpacked.subarray(0, 3).equals(BYTE_ORDER_MARK) ? unpacked.subarray(3) : unpacked;
     if (bytes.length === 0)
       throw new SourceFailedError('FILE_EMPTY', `${name} is empty.`, { hint: FETCH_AGAIN });
     return bytes;
@@ -36,12 +39,13 @@ export async function readUnpacked(path: string, mostBytes: number = MOST_BYTES)
 }
 
 /**
- * The layout of a file's content, told by its first line.
+ * The layout of a file's content, told by its first lines.
  * @throws {SourceFailedError} FILE_LAYOUT_UNKNOWN or, where it is a web page, FILE_DAMAGED
  */
 export function layoutOf(bytes: Buffer, fileName: string): RecordLayout {
-  const head = bytes.toString('latin1', 0, HEAD_BYTES).trimStart();
-  const firstLine = head.split(/\r?\n/, 1)[0];
+  const head = bytes.toString('utf8', 0, HEAD_BYTES).trimStart();
+  const firstLines = head.split(/\r?\n/);
+  const [firstLine] = firstLines;
   if (/^<(!doctype|html|head|body|\?xml)/i.test(head)) {
     throw new SourceFailedError('FILE_DAMAGED', `${fileName} holds a web page, not a weather record.`, {
       hint: 'The download was probably answered by an error page; fetch the file again.',
@@ -51,19 +55,27 @@ export function layoutOf(bytes: Buffer, fileName: string): RecordLayout {
   if (firstLine === '') {
     throw new SourceFailedError('FILE_EMPTY', `${fileName} holds nothing but blanks.`, { hint: FETCH_AGAIN });
   }
-  const layout = LAYOUTS.find((candidate) => candidate.recognises(firstLine));
+  const layout = LAYOUTS.find((candidate) => candidate.recognises(firstLines));
   if (layout === undefined) {
+    if (isInventory(fileName)) throw noRecord(fileName);
     throw new SourceFailedError(
       LAYOUT_UNKNOWN,
       `${fileName} has no layout that can be read; its first line begins "${printable(firstLine)}".`,
       {
-        hint: `Layouts that can be read, plain or gzip-packed: ${LAYOUTS.map((known) => known.name).join('; ')}.`,
+        hint: `Layouts that can be read, plain or gzip-packed: ${LAYOUTS.map((known) => known.name).join('; ')}. Rewrite others as lines under the header "date,rain mm,max temp C,min temp C".`,
         details: { file: fileName },
       },
     );
   }
   return layout;
 }
+
+/** The inventory says what stations measure; it holds no days. */
+const noRecord = (fileName: string): SourceFailedError =>
+  new SourceFailedError(LAYOUT_UNKNOWN, `${fileName} is a list of what stations measure, not a record.`, {
+    hint: 'Name record files; station lists beside them are found by their names.',
+    details: { file: fileName },
+  });
 
 const isGzip = (bytes: Buffer): boolean => bytes[0] === 0x1f && bytes[1] === 0x8b;
 

@@ -1,7 +1,8 @@
 import { type DuckDBConnection, INTEGER } from '@duckdb/node-api';
-import { ConflictError, MissingDataError } from '../errors.ts';
+import { MissingDataError } from '../errors.ts';
 import type { StationRecord } from '../schema/weather.ts';
 import { appendDays } from './recordRows.ts';
+import { inventedConflict } from './storeRefusals.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
 /** What an import changed; counts are of element values. */
@@ -73,12 +74,7 @@ async function stationKey(connection: DuckDBConnection, record: StationRecord): 
   }
   const [key, storedInvented] = known.getRows()[0] as [number, boolean];
   if (storedInvented !== invented) {
-    const kind = (made: boolean) => (made ? 'an invented' : 'a real');
-    throw new ConflictError(
-      'STATION_INVENTED',
-      `Station ${id} is stored as ${kind(storedInvented)} record; ${kind(invented)} one cannot be mixed into it.`,
-      { hint: 'Import it into another data folder.', details: { stationId: id } },
-    );
+    throw inventedConflict(id, storedInvented);
   }
   await connection.run(
     `UPDATE station SET
@@ -142,7 +138,7 @@ async function writeReading(
   );
   await connection.run(
     `INSERT INTO reading
-     SELECT $1, coalesce(max(import_number), 0) + 1, $2, $3, $4, $5, $6, $7, $8 FROM reading`,
+     SELECT $1, coalesce(max(import_number), 0) + 1, $2, $3, $4, $5, $6, $7, $8, $9 FROM reading`,
     [
       key,
       source,
@@ -152,6 +148,7 @@ async function writeReading(
       reading.presumedZero,
       reading.duplicated,
       reading.ignoredElements,
+      JSON.stringify(reading.notes),
     ],
     [INTEGER],
   );

@@ -69,7 +69,7 @@ function openFailure(path: string, error: unknown): DrywakeError {
     const holder = /PID (\d+)/.exec(reason)?.[1];
     const who = holder === undefined ? 'another process' : `another process (number ${holder})`;
     return new ConflictError('STORE_BUSY', `The store ${path} is held by ${who}.`, {
-      hint: 'Stop the server or import that uses this data folder, or wait until it has ended, then try again.',
+      hint: 'An import probably runs there: wait until it has ended, then try again. Stop the server or import that uses this data folder where none should.',
       details: { path, ...(holder !== undefined && { process: Number(holder) }) },
     });
   }

@@ -1,5 +1,6 @@
 import { type DuckDBConnection, INTEGER } from '@duckdb/node-api';
 import { MissingDataError } from '../errors.ts';
+import { ABSENT } from '../schema/codes.ts';
 import type { Station, StationExtent, StationRecord } from '../schema/weather.ts';
 import { denseColumns } from './recordRows.ts';
 import { emptyStore } from './storeRefusals.ts';
@@ -11,16 +12,10 @@ const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s
 const SOURCES = `(SELECT string_agg(r.source, '; ' ORDER BY r.import_number) FROM reading r
   WHERE r.station_key = s.station_key)`;
 
-const SUMS = [
-  'values_read',
-  'dropped_by_flag',
-  'implausible',
-  'presumed_zero',
-  'duplicated',
-  'ignored_elements',
-]
-  .map((column) => `sum(${column})::INTEGER AS ${column}`)
-  .join(', ');
+/** The database marks absence itself: looking every value up in a null mask costs more than the rest. */
+const VALUES_OR_ABSENT = VALUE_COLUMNS.map((column) => `coalesce(${column}, ${ABSENT}) AS ${column}`).join(
+  ', ',
+);
 
 type Row = Record<string, unknown>;
 
@@ -55,22 +50,20 @@ export async function readStations(connection: DuckDBConnection): Promise<Statio
  * @throws {MissingDataError} STATION_UNKNOWN, or STORE_EMPTY where there is no station at all
  */
 export async function readRecord(connection: DuckDBConnection, stationId: string): Promise<StationRecord> {
-  const found = await connection.runAndReadAll(
-    `SELECT ${STATION}, ${SOURCES} AS source FROM station s WHERE s.id = $1`,
-    [stationId],
-  );
+  const found = await connection.runAndReadAll(`SELECT ${STATION} FROM station s WHERE s.id = $1`, [
+    stationId,
+  ]);
   if (found.currentRowCount === 0) throw await unknownStation(connection, stationId);
   const [row] = found.getRowObjects();
   const key = row.station_key as number;
-  const sums = await connection.runAndReadAll(
-    `SELECT ${SUMS} FROM reading WHERE station_key = $1`,
+  const readings = await connection.runAndReadAll(
+    'SELECT * FROM reading WHERE station_key = $1 ORDER BY import_number',
     [key],
     [INTEGER],
   );
-  const [reading] = sums.getRowObjects() as Record<string, number>[];
   const firstDay = row.first_day as number;
   const days = await connection.run(
-    `SELECT day_number, ${VALUE_COLUMNS.join(', ')} FROM daily WHERE station_key = $1`,
+    `SELECT day_number, ${VALUES_OR_ABSENT} FROM daily WHERE station_key = $1`,
     [key],
     [INTEGER],
   );
@@ -84,15 +77,25 @@ export async function readRecord(connection: DuckDBConnection, stationId: string
     minTempTenthsC,
     multiDayRainTenthsMm,
     multiDayCount,
+    ...readingOf(readings.getRowObjects()),
+  };
+}
+
+/** Sources and counts of the imports that a record comes from, oldest first. */
+function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'source'> {
+  const sum = (column: string) => rows.reduce((total, row) => total + (row[column] as number), 0);
+  const notes = rows.flatMap((row) => JSON.parse(row.notes as string) as string[]);
+  return {
     reading: {
-      valuesRead: reading.values_read,
-      droppedByFlag: reading.dropped_by_flag,
-      implausible: reading.implausible,
-      presumedZero: reading.presumed_zero,
-      duplicated: reading.duplicated,
-      ignoredElements: reading.ignored_elements,
+      valuesRead: sum('values_read'),
+      droppedByFlag: sum('dropped_by_flag'),
+      implausible: sum('implausible'),
+      presumedZero: sum('presumed_zero'),
+      duplicated: sum('duplicated'),
+      ignoredElements: sum('ignored_elements'),
+      notes: [...new Set(notes)],
     },
-    source: row.source as string,
+    source: rows.map((row) => row.source as string).join('; '),
   };
 }
 

@@ -1,4 +1,11 @@
-import { type DuckDBAppender, DuckDBDataChunk, type DuckDBResult, INTEGER } from '@duckdb/node-api';
+import {
+  type DuckDBAppender,
+  DuckDBDataChunk,
+  DuckDBIntegerVector,
+  type DuckDBResult,
+  type DuckDBVector,
+  INTEGER,
+} from '@duckdb/node-api';
 import { ABSENT } from '../schema/codes.ts';
 import type { StationRecord } from '../schema/weather.ts';
 
@@ -37,7 +44,7 @@ export function appendDays(appender: DuckDBAppender, record: StationRecord): voi
 }
 
 /**
- * Dense columns from rows of day number and values.
+ * Dense columns from rows of day number and values, none of which is null.
  * @param firstDay day number of index 0
  * @param days length of the columns [d]
  */
@@ -48,15 +55,18 @@ export async function denseColumns(
 ): Promise<Int32Array[]> {
   const columns = Array.from({ length: result.columnCount - 1 }, () => new Int32Array(days).fill(ABSENT));
   for await (const chunk of result) {
-    const { rowCount } = chunk;
-    const dayNumbers = chunk.getColumnVector(0);
+    const days = integersOf(chunk.getColumnVector(0));
     columns.forEach((column, index) => {
-      const values = chunk.getColumnVector(index + 1);
-      for (let row = 0; row < rowCount; row++) {
-        column[(dayNumbers.getItem(row) as number) - firstDay] =
-          (values.getItem(row) as number | null) ?? ABSENT;
-      }
+      const values = integersOf(chunk.getColumnVector(index + 1));
+      for (let row = 0; row < values.length; row++) column[days[row] - firstDay] = values[row];
     });
   }
   return columns;
+}
+
+/** The plain numbers of a column without nulls; the vector has no other door to them than one value at a time. */
+function integersOf(vector: DuckDBVector): Int32Array {
+  if (!(vector instanceof DuckDBIntegerVector)) throw new TypeError('expected a column of integers');
+  // biome-ignore lint/complexity/useLiteralKeys: private to TypeScript; the package's version is pinned
+  return vector['items'];
 }

@@ -1,4 +1,4 @@
-import { ConflictError, MissingDataError } from '../errors.ts';
+import { ConflictError, MissingDataError, SourceFailedError } from '../errors.ts';
 
 /** The refusal of a record asked of a store without any. */
 export const emptyStore = (stationId: string): MissingDataError =>
@@ -17,6 +17,35 @@ export const readOnlyStore = (path: string): ConflictError =>
     hint: 'Open it for writing to import records.',
     details: { path },
   });
+
+/** The refusal to mix a made-up record with a real one. */
+export function inventedConflict(stationId: string, storedIsInvented: boolean): ConflictError {
+  const kind = (invented: boolean) => (invented ? 'an invented' : 'a real');
+  return new ConflictError(
+    'STATION_INVENTED',
+    `Station ${stationId} is stored as ${kind(storedIsInvented)} record; ${kind(!storedIsInvented)} one cannot be mixed into it.`,
+    { hint: 'Import it into another data folder.', details: { stationId } },
+  );
+}
+
+/** The end of an import that was told to stop. */
+export const importStopped = (cause?: unknown): ConflictError =>
+  new ConflictError('IMPORT_STOPPED', 'The import was stopped; the file in hand was not imported.', {
+    hint: 'Start the same import again: files that are in the store are passed over.',
+    cause,
+  });
+
+/** The failure of a write for a reason outside the records; nothing of it is kept. */
+export const writeFailed = (path: string, cause: unknown): SourceFailedError =>
+  new SourceFailedError(
+    'STORE_WRITE_FAILED',
+    `The store ${path} could not be written; it is as it was before.`,
+    {
+      hint: 'Check the free space of the disk and that you may write the data folder, then import again.',
+      details: { path },
+      cause,
+    },
+  );
 
 /**
  * Refuses a file written by a newer program.

@@ -3,9 +3,10 @@
  * Never change a step that has been released: add one.
  *
  * Tables: `station` one row per station with the extent of its record; `reading` one row per import that still has a
- * part in a station's record; `daily` one row per day with any value, in tenths, NULL where absent, a station's days
- * together and in order. `daily` has no key of its own: its order does the work of one, and a key would be checked
- * against rows deleted in the same transaction.
+ * part in a station's record, `notes` a JSON list of sentences; `imported_file` the state in which a file was last
+ * imported whole; `upkeep` what has come about since the last compaction; `daily` one row per day with any value, in
+ * tenths, NULL where absent, a station's days together and in order as far as imports allow. `daily` has no key of its
+ * own: its order does the work of one, and a key would be checked against rows deleted in the same transaction.
  */
 export const MIGRATIONS: readonly (readonly string[])[] = [
   [
@@ -42,6 +43,16 @@ export const MIGRATIONS: readonly (readonly string[])[] = [
        multi_day_rain_tenths_mm INTEGER,
        multi_day_count INTEGER
      )`,
+  ],
+  [
+    "ALTER TABLE reading ADD COLUMN notes VARCHAR DEFAULT '[]'",
+    `CREATE TABLE imported_file (
+       name VARCHAR NOT NULL,
+       bytes BIGINT NOT NULL,
+       modified_ms BIGINT NOT NULL
+     )`,
+    'CREATE TABLE upkeep (scattered_files INTEGER NOT NULL)',
+    'INSERT INTO upkeep VALUES (0)',
   ],
 ];
 

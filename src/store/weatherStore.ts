@@ -1,37 +1,46 @@
 import { existsSync, mkdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
-import { DrywakeError, SourceFailedError } from '../errors.ts';
+import { SourceFailedError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
-import { createMergeTables, type ImportCount, mergeRecord } from './mergeRecord.ts';
+import type { Compaction } from './compact.ts';
+import type { FileImport } from './importFile.ts';
+import { clearSpill, lockDown } from './lockDown.ts';
+import { createMergeTables, type ImportCount } from './mergeRecord.ts';
 import { fileVersion, migrate } from './migrate.ts';
 import { type HeldFile, holdFile, type OpenMode } from './openFiles.ts';
 import { readRecord, readStations } from './readRecord.ts';
+import type { DescribeStations } from './stationRows.ts';
 import { assertNotNewer, assertNotOlder, emptyStore, readOnlyStore } from './storeRefusals.ts';
-import { inTransaction, withSnapshot } from './transaction.ts';
+import { createWriter, type StoreWriter } from './storeWriter.ts';
+import { withSnapshot } from './transaction.ts';
+import { waitForFile } from './waitForFile.ts';
+import type { Watch } from './watched.ts';
 import { MIGRATIONS, WEATHER_VERSION } from './weatherSchema.ts';
 
-export type { ImportCount, OpenMode };
+export type { Compaction, DescribeStations, FileImport, ImportCount, OpenMode, Watch };
 
 /** Name of the weather store in a data folder. */
 export const WEATHER_FILE = 'weather.duckdb';
 
 /** The stored daily records; has the shape of the app's WeatherReader and takes imports. */
-export interface WeatherStore {
+export interface WeatherStore extends StoreWriter {
   stations(): Promise<readonly StationExtent[]>;
   /** @throws {MissingDataError} STATION_UNKNOWN or STORE_EMPTY */
   record(stationId: string): Promise<StationRecord>;
   /** Imports one record in one transaction; a repeat changes nothing. */
   importRecord(record: StationRecord): Promise<ImportCount>;
-  /**
-   * Imports several records in one transaction: all of them, or, where one fails, none.
-   * @throws {ConflictError} STORE_READ_ONLY, STATION_INVENTED
-   * @throws {MissingDataError} STATION_EMPTY
-   * @throws {SourceFailedError} STORE_WRITE_FAILED
-   */
-  importRecords(records: readonly StationRecord[]): Promise<ImportCount[]>;
   /** Ends what is running and gives the file back. */
   close(): Promise<void>;
+}
+
+/** How a store is opened. */
+export interface OpenOptions {
+  readonly mode: OpenMode;
+  /** Files that the database itself may read while the store is open, to import them. */
+  readonly files?: readonly string[];
+  /** How long to wait for somebody else who holds the file; 0 where not given. [ms] */
+  readonly waitMs?: number;
 }
 
 /**
@@ -40,15 +49,23 @@ export interface WeatherStore {
  * @throws {ConflictError} STORE_BUSY, STORE_NEWER, or STORE_OLDER (reading only)
  * @throws {SourceFailedError} STORE_UNREADABLE
  */
-export async function openWeatherStore(folder: string, { mode }: { mode: OpenMode }): Promise<WeatherStore> {
+export async function openWeatherStore(
+  folder: string,
+  { mode, files = [], waitMs = 0 }: OpenOptions,
+): Promise<WeatherStore> {
   const path = join(folder, WEATHER_FILE);
   if (mode === 'read' && !existsSync(path)) return storeWithoutFile();
   if (mode === 'write') makeFolder(folder);
-  const file = await holdFile(path, mode);
+  const file = await waitForFile(waitMs, () => holdFile(path, mode));
   let writing: DuckDBConnection | null = null;
   try {
+    if (mode === 'write') clearSpill(folder);
     writing = await file.instance.connect();
-    await lockDown(writing);
+    await lockDown(
+      writing,
+      resolve(folder),
+      files.map((given) => resolve(given)),
+    );
     const version = await fileVersion(writing);
     assertNotNewer(path, version, WEATHER_VERSION);
     if (mode === 'write') {
@@ -77,20 +94,13 @@ function openStore(path: string, file: HeldFile, writing: DuckDBConnection | nul
     running.add(ended);
     return task;
   };
-  // Imports queue up: a connection holds one transaction at a time.
-  let lastImport: Promise<unknown> = Promise.resolve();
-  const importRecords = async (records: readonly StationRecord[]): Promise<ImportCount[]> => {
-    if (writing === null) throw readOnlyStore(path);
-    const task = lastImport.then(() => writeAll(path, writing, records));
-    lastImport = task.catch(() => undefined);
-    return track(task);
-  };
+  const writer = writing === null ? refusingWriter(path) : createWriter(path, writing, track);
   return {
+    ...writer,
     stations: () => track(withSnapshot(file.instance, readStations)),
     record: (stationId) =>
       track(withSnapshot(file.instance, (connection) => readRecord(connection, stationId))),
-    importRecords,
-    importRecord: async (record) => (await importRecords([record]))[0],
+    importRecord: async (record) => (await writer.importRecords([record]))[0],
     async close() {
       await Promise.all(running);
       writing?.closeSync();
@@ -99,51 +109,28 @@ function openStore(path: string, file: HeldFile, writing: DuckDBConnection | nul
   };
 }
 
-async function writeAll(
-  path: string,
-  writing: DuckDBConnection,
-  records: readonly StationRecord[],
-): Promise<ImportCount[]> {
-  try {
-    return await inTransaction(writing, async () => {
-      const counts: ImportCount[] = [];
-      for (const record of records) counts.push(await mergeRecord(writing, record));
-      return counts;
-    });
-  } catch (error) {
-    if (error instanceof DrywakeError) throw error;
-    throw new SourceFailedError(
-      'STORE_WRITE_FAILED',
-      `The store ${path} could not be written; it is as it was before.`,
-      {
-        hint: 'Check the free space of the disk and that you may write the data folder, then import again.',
-        details: { path },
-        cause: error,
-      },
-    );
-  }
-}
-
-/** No statement may reach other files, nor lift this again. */
-async function lockDown(connection: DuckDBConnection): Promise<void> {
-  const locked = await connection.runAndReadAll("SELECT current_setting('lock_configuration')");
-  if (locked.getRows()[0][0] === true) return;
-  await connection.run('SET enable_external_access = false');
-  await connection.run('SET lock_configuration = true');
+function refusingWriter(path: string): StoreWriter {
+  const refuse = async () => {
+    throw readOnlyStore(path);
+  };
+  return {
+    importRecords: refuse,
+    importFile: refuse,
+    holds: refuse,
+    scatteredFiles: refuse,
+    compact: refuse,
+  };
 }
 
 function storeWithoutFile(): WeatherStore {
+  const writer = refusingWriter(WEATHER_FILE);
   return {
+    ...writer,
     stations: async () => [],
     record: async (stationId) => {
       throw emptyStore(stationId);
     },
-    importRecord: async () => {
-      throw readOnlyStore(WEATHER_FILE);
-    },
-    importRecords: async () => {
-      throw readOnlyStore(WEATHER_FILE);
-    },
+    importRecord: async (record) => (await writer.importRecords([record]))[0],
     close: async () => undefined,
   };
 }

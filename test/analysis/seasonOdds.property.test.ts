@@ -104,7 +104,9 @@ describe('odds over a season, always', () => {
     second: fc.boolean(),
   });
 
-  it('never clears before the label date, and every output is finite and in its bounds', () => {
+  it('never clears before the label date, and every output is finite and in its bounds', {
+    timeout: 60_000,
+  }, () => {
     fc.assert(
       fc.property(anything, (a) => {
         const climate = climateOfSeries(inventedSeries(a.weather));

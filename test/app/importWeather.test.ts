@@ -33,9 +33,9 @@ describe('importing a folder', () => {
     const store = await newStore();
     const told: string[] = [];
     const { files } = await findRecordFiles([folder]);
-    const summary = await importWeather({ files }, store, ({ file, done, total }) =>
-      told.push(`${done}/${total} ${file.source} ${file.outcome}`),
-    );
+    const summary = await importWeather({ files }, store, {
+      onProgress: ({ file, done, total }) => told.push(`${done}/${total} ${file.source} ${file.outcome}`),
+    });
     expect(importSummarySchema.parse(summary)).toEqual(summary);
     expect(told).toEqual([
       `1/5 ${ID}.dly imported`,
@@ -54,6 +54,7 @@ describe('importing a folder', () => {
         dropped: 4,
         duplicated: 0,
         inserted: 16,
+        notes: [],
         replaced: 0,
       },
     ]);

@@ -1,56 +1,20 @@
-import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import {
-  answerField,
-  createClimateCache,
-  createDemoReader,
-  demoQuestion,
-  loadCatalogue,
-  readDataFolder,
-} from '../../src/index.ts';
-
-/** Prints one JSON line per figure: {name, value, unit}. Medians of several runs; nothing here gates a test. */
-const RUNS = 15;
-const root = new URL('../../', import.meta.url);
-
-function medianOf(values: number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)];
+/**
+ * Prints one JSON line per figure; nothing here gates a test.
+ *
+ * `npm run bench` times answers; `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]`
+ * times imports against a bare statement of the database, and one station's read.
+ */
+const [what = 'answer', ...flags] = process.argv.slice(2);
+switch (what) {
+  case 'answer':
+    await (await import('./answer.ts')).benchAnswer();
+    break;
+  case 'ingest':
+    await (await import('./ingest.ts')).benchIngest(flags);
+    break;
+  default:
+    console.error(`There is no bench "${what}"; there are: answer, ingest.`);
+    process.exitCode = 2;
 }
 
-function report(name: string, value: number, unit: string): void {
-  console.log(JSON.stringify({ name, value: Number(value.toPrecision(4)), unit }));
-}
-
-/** The built program, started anew for each question. */
-function coldProgram(): number[] {
-  const program = fileURLToPath(new URL('dist/bin/drywake.js', root));
-  const args = ['odds', '--station', 'demo-invented', '--residual', 'flumioxazin', '--crop', 'lentil'];
-  const dates = ['--applied', '2026-08-14', '--plant', '2027-05-10', '--as-of', '2026-09-30', '--json'];
-  return Array.from({ length: 5 }, () => {
-    const start = performance.now();
-    execFileSync(process.execPath, [program, ...args, ...dates]);
-    return performance.now() - start;
-  });
-}
-
-/** Questions that differ in their planting date, on climate that is there already. */
-async function warmAnswers(asOf: string | undefined): Promise<number[]> {
-  const deps = {
-    version: 'bench',
-    catalogue: loadCatalogue(readDataFolder(new URL('data', root))),
-    climates: createClimateCache(createDemoReader()),
-  };
-  const times: number[] = [];
-  for (let run = 0; run < RUNS + 5; run++) {
-    const plantOn = `2027-05-${String(run + 1).padStart(2, '0')}`;
-    const start = performance.now();
-    await answerField({ ...demoQuestion, asOf, plantOn }, deps, { season: true });
-    if (run >= 5) times.push(performance.now() - start);
-  }
-  return times;
-}
-
-report('answer_cold_program_ms', medianOf(coldProgram()), 'ms');
-report('answer_warm_plan_ms', medianOf(await warmAnswers(undefined)), 'ms');
-report('answer_warm_season_ms', medianOf(await warmAnswers(demoQuestion.asOf)), 'ms');
+export {};

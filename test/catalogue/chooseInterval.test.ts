@@ -109,14 +109,70 @@ describe('chooseInterval', () => {
     );
   });
 
+  it('lets only rows of the field’s country set it, and shows the others', () => {
+    const chosen = choose({ minMonths: 9, maxMonths: 9 }, { minMonths: 24, maxMonths: 24, country: 'AU' });
+    expect(chosen).toMatchObject({ months: 9, disagreement: null });
+    expect(chosen.elsewhere).toEqual([
+      'Labels of Australia give 24 months; they set no date for your field.',
+    ]);
+    const canadian = { minMonths: 11, maxMonths: 11, country: 'CA' as const };
+    expect(() => choose(canadian)).toThrow(
+      'read your label. Labels of Canada give 11 months; they set no date for your field.',
+    );
+    const rows = [{ ...pattern, ...canadian }];
+    expect(chooseInterval({ ...catalogue, intervals: rows }, active, crop, 'CA')).toMatchObject({
+      months: 11,
+    });
+  });
+
+  it('never takes a row for tolerant varieties', () => {
+    const tolerant = { minMonths: 0, maxMonths: 0, variety: 'tolerant' as const };
+    expect(() => choose(tolerant)).toThrow(/No label interval/);
+    expect(choose(tolerant, { minMonths: 9, maxMonths: 9 })).toMatchObject({ months: 9, disagreement: null });
+  });
+
+  it('falls back on the crop’s group, then on ready mixes, then on the line for unnamed crops, and says so', () => {
+    const unnamed = { crop: 'any crop not named on the label', minMonths: 18, maxMonths: 18 };
+    const mix = { partners: ['clopyralid'], minMonths: 12, maxMonths: 12 };
+    const group = { crop: 'pulses', minMonths: 6, maxMonths: 6 };
+    const own = { minMonths: 4, maxMonths: 4 };
+    expect(choose(unnamed, mix, group, own)).toMatchObject({ months: 4, fallBack: null });
+    expect(choose(unnamed, mix, group, own).elsewhere[0]).toMatch(
+      /^Ready mixes with it ask for longer: 12 months/,
+    );
+    expect(choose(unnamed, mix, group)).toMatchObject({
+      months: 6,
+      fallBack: 'No row names lentil; the line for pulses stands in for it.',
+    });
+    expect(choose(unnamed, mix).fallBack).toContain('a ready mix with clopyralid stands in');
+    expect(choose(unnamed, mix).months).toBe(12);
+    expect(choose(unnamed).fallBack).toContain('crops that it does not name');
+    expect(choose(unnamed).months).toBe(18);
+  });
+
+  it('does not fall back past a row that asks for a bioassay in place of a length', () => {
+    const unnamed = { crop: 'any crop not named on the label', minMonths: 18, maxMonths: 18 };
+    expect(() => choose(unnamed, { minMonths: null, maxMonths: null, bioassay: 'yes' })).toThrow(/bioassay/);
+  });
+
   it('finds the disagreements of the real rows', () => {
-    const real = (a: string, c: string) =>
-      chooseInterval(catalogue, findActive(catalogue, a), findCrop(catalogue, c));
+    const real = (a: string, c: string, country: 'US' | 'CA' = 'US') =>
+      chooseInterval(catalogue, findActive(catalogue, a), findCrop(catalogue, c), country);
     expect(real('imazamox', 'canola')).toMatchObject({ months: 26, fromMemory: false });
-    expect(real('imazamox', 'canola').disagreement).toContain('11 months to 26 months');
+    expect(real('imazamox', 'canola').elsewhere[0]).toContain('Labels of Canada give 11 months');
+    expect(real('imazamox', 'canola', 'CA')).toMatchObject({ months: 11 });
     expect(real('imazethapyr', 'sugarbeet')).toMatchObject({ months: 40, atLeast: true, bioassay: true });
     expect(real('flumioxazin', 'lentil')).toMatchObject({ months: 4, days: 0, fromMemory: true });
-    expect(real('clopyralid', 'wheat')).toMatchObject({ months: 0, days: 0 });
+    expect(real('clopyralid', 'barley')).toMatchObject({ months: 0, days: 0 });
     expect(real('flumioxazin', 'wheat')).toMatchObject({ months: 0, days: 60, disagreement: null });
+    expect(real('sulfosulfuron', 'sorghum').disagreement).toContain('3 months to 22 months');
+    expect(real('dicamba', 'soybean')).toMatchObject({ months: 0, days: 28 });
+    expect(real('clomazone', 'winter wheat')).toMatchObject({ months: 16 });
+    expect(real('pendimethalin', 'winter wheat')).toMatchObject({ months: 4 });
+    expect(real('pendimethalin', 'wheat')).toMatchObject({ months: 12 });
+    expect(real('picloram', 'lentil').fallBack).toContain('broadleaf crops');
+    expect(() => real('quinclorac', 'lentil', 'CA')).toThrow(/United States give 24 months, from memory/);
+    expect(() => real('imazamox', 'lentil', 'CA')).toThrow(/No label interval/);
+    expect(() => real('chlorsulfuron', 'sunflower')).toThrow(/bioassay/);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sayInterval } from '../../src/catalogue/chooseInterval.ts';
+import { sayInterval } from '../../src/catalogue/intervalLength.ts';
 import { parseInterval } from '../../src/catalogue/parseInterval.ts';
 
 describe('parseInterval', () => {

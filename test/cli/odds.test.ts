@@ -148,7 +148,7 @@ describe('drywake odds, bad input', () => {
   it('planting before application', () =>
     refused(demo('--plant', '2026-08-01'), 'before the application', '--plant'));
   it('interval missing for the crop', () =>
-    refused(demo('--residual', 'imazethapyr'), 'read your label', '--interval'));
+    refused(demo('--residual', 'chlorsulfuron'), 'read your label', '--interval'));
   it('interval that cannot be read', () => refused(demo('--interval', 'soon'), '"soon"', '9 months'));
   it('date outside the record', () => refused(demo('--as-of', '2026-12-01'), '2026-09-30', '--as-of'));
   it('no such date', () => refused(demo('--applied', '2026-02-30'), 'appliedOn', 'YYYY-MM-DD'));

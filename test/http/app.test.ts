@@ -11,6 +11,7 @@ import { answerSchema, problemSchema } from '../../src/schema/answer.ts';
 import { choicesSchema, exampleSchema, healthSchema } from '../../src/schema/example.ts';
 import { runDrywake } from '../cli/runDrywake.ts';
 import { tempFolder } from '../tempFolder.ts';
+import { noOutside } from './noOutside.ts';
 
 const weather = createDemoReader();
 const log: string[] = [];
@@ -19,6 +20,7 @@ const deps = {
   catalogue: loadCatalogue(readDataFolder(new URL('../../data', import.meta.url))),
   climates: createClimateCache(weather),
   weather,
+  ...noOutside,
   example: { question: demoQuestion, farm: demoFarm },
   pageFolder: null,
   log: (line: string) => void log.push(line),
@@ -59,7 +61,9 @@ describe('the interface', () => {
   it('tells stations, choices, example and health, each true to its schema', async () => {
     const json = async (path: string) => (await app.request(path)).json();
     expect((await json('/api/stations')).stations[0]).toMatchObject({ id: 'demo-invented', invented: true });
-    expect(choicesSchema.parse(await json('/api/choices')).residuals.length).toBe(6);
+    expect(choicesSchema.parse(await json('/api/choices')).residuals.length).toBe(
+      deps.catalogue.actives.length,
+    );
     expect(exampleSchema.parse(await json('/api/example')).question.station).toBe('demo-invented');
     expect(healthSchema.parse(await json('/api/health'))).toMatchObject({
       status: 'ok',
@@ -95,7 +99,7 @@ describe('refusals, all of one shape', () => {
     ['planting first', () => ask({ plantOn: '2026-08-01' }), 422, 'PLANTING_BEFORE_APPLICATION'],
     ['unknown station', () => ask({ station: 'nowhere' }), 404, 'STATION_UNKNOWN'],
     ['unknown residual', () => ask({ residual: 'water' }), 422, 'RESIDUAL_UNKNOWN'],
-    ['no interval', () => ask({ residual: 'imazethapyr' }), 422, 'INTERVAL_MISSING'],
+    ['no interval', () => ask({ residual: 'chlorsulfuron' }), 422, 'INTERVAL_MISSING'],
     ['too few years', () => ask({ baseFrom: 2010, baseTo: 2015 }), 422, 'TOO_FEW_YEARS'],
     ['outside the record', () => ask({ asOf: '2027-01-01' }), 422, 'DATE_OUTSIDE_RECORD'],
     ['a huge body', () => post(JSON.stringify({ station: 'x'.repeat(70_000) })), 413, 'BODY_TOO_LARGE'],

@@ -39,6 +39,7 @@ function record(change: (columns: Record<string, Int32Array>) => void): StationR
       presumedZero: 0,
       duplicated: 0,
       ignoredElements: 0,
+      notes: [],
     },
     source: 'test',
   };

@@ -33,6 +33,10 @@ const REQUIRED = [
   ...['potato', 'cotton', 'linseed', 'grass', 'established-turf'].map((crop) => `EPPO-207-${crop}`),
   ...['1', '2', '3', '4', '5', '6a', '6b', '6c', '7a', '7b'].map((number) => `C-CI-${number}-wilson`),
   ...['2', '3', '4', '7a', '7b'].map((number) => `C-CI-${number}-jeffreys`),
+  ...['scattered-10', 'running-5', 'scattered-11', 'accumulated', 'normal-23', 'normal-24'].map(
+    (name) => `C-QC-1-${name}`,
+  ),
+  ...['C-NR-1', 'C-PP-1', 'C-PP-2'],
   ...['C-WT-1', 'C-WG-1', 'C-WG-2-january', 'C-WG-2-april', 'C-WG-2-december'],
 ];
 

@@ -3,6 +3,7 @@ import { arrheniusResponse } from '../../src/model/breakdown/arrheniusResponse.t
 import { effectiveHalfLife } from '../../src/model/breakdown/effectiveHalfLife.ts';
 import { fractionLeft } from '../../src/model/breakdown/fractionLeft.ts';
 import { moistureResponse } from '../../src/model/breakdown/moistureResponse.ts';
+import { phFactor } from '../../src/model/breakdown/phFactor.ts';
 import { temperatureResponse } from '../../src/model/breakdown/temperatureResponse.ts';
 import { walkerMoistureResponse } from '../../src/model/breakdown/walkerMoistureResponse.ts';
 import { dayOfYear } from '../../src/model/calendar/dayOfYear.ts';
@@ -27,6 +28,9 @@ import { sunsetHourAngle } from '../../src/model/radiation/sunsetHourAngle.ts';
 import { hargreavesEt0 } from '../../src/model/water/hargreavesEt0.ts';
 import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharacteristics.ts';
 import { totalEvaporableWater } from '../../src/model/water/totalEvaporableWater.ts';
+import { climateQuantile, plottingPosition } from '../../src/model/weather/climateQuantile.ts';
+import { monthlyMeanStands, monthlyTotalStands, normalStands } from '../../src/model/weather/completeness.ts';
+import { normalRatioAmount } from '../../src/model/weather/normalRatio.ts';
 import { effectiveYears } from '../../src/model/years/effectiveYears.ts';
 import { outlookWeights } from '../../src/model/years/outlookWeights.ts';
 import { weightedMean } from '../../src/model/years/weightedMean.ts';
@@ -149,6 +153,22 @@ export const REGISTRY: Readonly<Record<string, Adapter>> = {
         walkerMoistureResponse(i.theta, i.thetaReference, i.exponent),
     }),
   ),
+  phFactor: adapter(
+    {
+      halfLifeDays: number,
+      factorPerUnit: number,
+      referencePh: number,
+      lowPh: number,
+      highPh: number,
+      soilPh: series,
+    },
+    ({ halfLifeDays, soilPh, ...slope }) => {
+      const told = { words: '-', caution: '-', mark: 'computed' as const, sources: [] };
+      return {
+        halfLifeDays: soilPh.map((ph) => halfLifeDays * phFactor({ kind: 'slope', ...slope, ...told }, ph)),
+      };
+    },
+  ),
   breakdownDays: adapter(
     {
       halfLifeDays: number,
@@ -224,6 +244,45 @@ export const REGISTRY: Readonly<Record<string, Adapter>> = {
       };
     },
   ),
+  monthCompleteness: adapter(
+    { days: number, missing: series, covered: series.default([]) },
+    ({ days, missing, covered }) => {
+      const each = (holds: (day: number) => boolean) =>
+        Array.from({ length: days }, (_, index) => holds(index + 1));
+      const present = each((day) => !missing.includes(day));
+      return {
+        meanStands: Number(monthlyMeanStands(present)),
+        totalStands: Number(
+          monthlyTotalStands(
+            present,
+            each((day) => covered.includes(day)),
+          ),
+        ),
+      };
+    },
+  ),
+  normalCompleteness: adapter({ validYears: number, years: number }, ({ validYears, years }) => ({
+    stands: Number(normalStands(validYears, years)),
+  })),
+  normalRatioAmount: adapter(
+    { gaugeNormal: number, normals: series, amounts: series },
+    ({ gaugeNormal, normals, amounts }) => ({
+      amount: normalRatioAmount(
+        normals.map((normal, index) => ({ gaugeNormal, normal, amount: amounts[index] })),
+      ),
+    }),
+  ),
+  plottingPosition: adapter({ n: number, ranks: series }, ({ n, ranks }) => ({
+    nonExceedance: ranks.map((rank) => plottingPosition(rank, n)),
+  })),
+  climateQuantile: adapter({ n: number, shares: series }, ({ n, shares }) => ({
+    limits: shares.map((share) =>
+      climateQuantile(
+        Array.from({ length: n }, (_, index) => index + 1),
+        share,
+      ),
+    ),
+  })),
   wetDayShortcut: adapter({ wetDayShare: number, meanWetDayMm: number }, ({ wetDayShare, meanWetDayMm }) => {
     const { wetAfterWet, wetAfterDry } = wetDayTransitions(wetDayShare);
     return {

@@ -130,9 +130,9 @@ describe('files that are no records', () => {
       'FILE_EMPTY',
       'blank.dly holds nothing but blanks.',
     ]);
-    expect(await refusedAs('other.csv', 'date,rain\n1987-01-01,5\n')).toEqual([
+    expect(await refusedAs('other.csv', 'date,remark\n1987-01-01,5\n')).toEqual([
       'FILE_LAYOUT_UNKNOWN',
-      'other.csv has no layout that can be read; its first line begins "date,rain".',
+      'other.csv has no layout that can be read; its first line begins "date,remark".',
     ]);
     const missing = await refusalOf(createFileReader(['no/such.dly']).record(ID));
     expect([missing.code, missing.message]).toEqual([

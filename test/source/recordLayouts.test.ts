@@ -35,6 +35,7 @@ describe.each(['TST00000001.dly', 'with-header.csv', 'without-header.csv'])('%s'
       presumedZero: 1,
       duplicated: 0,
       ignoredElements: 1,
+      notes: [],
     });
   });
 });

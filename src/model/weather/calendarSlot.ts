@@ -30,3 +30,6 @@ export function calendarSlots(firstDay: number, days: number): Uint16Array {
   }
   return slots;
 }
+
+/** Month of a slot, 1-12. */
+export const monthOfSlot = (slot: number): number => FIRST_SLOT.findLastIndex((first) => first <= slot) + 1;

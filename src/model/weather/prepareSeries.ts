@@ -1,34 +1,32 @@
 import { MissingDataError } from '../../errors.ts';
-import { ABSENT, RAIN_FILLED } from '../../schema/codes.ts';
 import type { DailySeries, StationRecord } from '../../schema/weather.ts';
-import { windowMeans } from './calendarMeans.ts';
 import { calendarSlots } from './calendarSlot.ts';
+import { filledRain, type OtherRain } from './filledRain.ts';
 import { fillTemperature } from './fillTemperature.ts';
-import { spreadMultiDayRain } from './spreadMultiDayRain.ts';
+import { valuesFromTenths } from './rainOfRecord.ts';
 
-/** Days on each side of a calendar date whose mean rain fills a gap. [d] */
-const RAIN_FILL_HALF_WIDTH = 7;
+/** A daily series with what neighbours did for it. */
+export interface PreparedSeries extends DailySeries {
+  /** Days that each neighbour helped to fill, in the order given [d]. */
+  readonly neighbourDays: readonly number[];
+}
 
 /**
  * Turns a raw record into a gapless daily series with every filled or spread day marked.
  *
- * Rain: multi-day totals spread over the days they cover; other gaps take the mean rain of the calendar
- * days within 7 days of them over all years, never zero. Temperatures: both missing where the maximum is
+ * Rain by {@link filledRain}. Temperatures: both missing where the maximum is
  * below the minimum; gaps filled by {@link fillTemperature}; where filling leaves the maximum below the
  * minimum both become their mean.
  *
  * @throws {MissingDataError} RECORD_EMPTY without a single rain value; TEMPERATURES_MISSING without temperatures
  */
-export function prepareSeries(record: StationRecord): DailySeries {
+export function prepareSeries(record: StationRecord, otherRain?: OtherRain): PreparedSeries {
   const days = record.rainTenthsMm.length;
   const slots = calendarSlots(record.firstDay, days);
-  const rainOrigin = new Uint8Array(days);
-  const rainMm = fromTenths(record.rainTenthsMm);
-  spreadMultiDayRain(rainMm, record.multiDayRainTenthsMm, record.multiDayCount, rainOrigin);
-  fillRain(rainMm, slots, rainOrigin, record.station.id);
+  const { rainMm, origin: rainOrigin, neighbourDays } = filledRain(record, otherRain);
 
-  const maxTempC = fromTenths(record.maxTempTenthsC);
-  const minTempC = fromTenths(record.minTempTenthsC);
+  const maxTempC = valuesFromTenths(record.maxTempTenthsC);
+  const minTempC = valuesFromTenths(record.minTempTenthsC);
   const tempOrigin = new Uint8Array(days);
   dropSwappedTemperatures(maxTempC, minTempC);
   fillTemperature(maxTempC, slots, tempOrigin);
@@ -50,34 +48,8 @@ export function prepareSeries(record: StationRecord): DailySeries {
     minTempC,
     rainOrigin,
     tempOrigin,
+    neighbourDays,
   };
-}
-
-function fromTenths(tenths: Int32Array): Float64Array {
-  const values = new Float64Array(tenths.length);
-  for (let i = 0; i < tenths.length; i++) values[i] = tenths[i] === ABSENT ? Number.NaN : tenths[i] / 10;
-  return values;
-}
-
-function fillRain(rainMm: Float64Array, slots: Uint16Array, origin: Uint8Array, stationId: string): void {
-  const means = windowMeans(rainMm, slots, RAIN_FILL_HALF_WIDTH);
-  for (let day = 0; day < rainMm.length; day++) {
-    if (!Number.isNaN(rainMm[day])) {
-      continue;
-    }
-    const mean = means[slots[day]];
-    if (Number.isNaN(mean)) {
-      throw new MissingDataError(
-        'RECORD_EMPTY',
-        `The record of ${stationId} has parts of the year without any rain value in any year.`,
-        {
-          hint: 'Choose a station that measures rain all year round.',
-        },
-      );
-    }
-    rainMm[day] = mean;
-    origin[day] = RAIN_FILLED;
-  }
 }
 
 function dropSwappedTemperatures(maxTempC: Float64Array, minTempC: Float64Array): void {

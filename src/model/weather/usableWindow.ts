@@ -1,4 +1,4 @@
-import { RAIN_FILLED } from '../../schema/codes.ts';
+import { isRainMissing } from '../../schema/codes.ts';
 
 /** Largest share of missing rain days in a usable window. [0-1] */
 const MAX_MISSING_SHARE = 0.05;
@@ -13,7 +13,7 @@ export interface WindowCheck {
 
 /**
  * Prepares the window check of a series; each question then costs a few array reads.
- * @param rainOrigin per day; filled days count as missing, spread days do not
+ * @param rainOrigin per day; filled days count as missing, from neighbours too; spread and own-gauge days do not
  */
 export function windowCheckOf(rainOrigin: Uint8Array): WindowCheck {
   const days = rainOrigin.length;
@@ -22,7 +22,7 @@ export function windowCheckOf(rainOrigin: Uint8Array): WindowCheck {
   const nextLongRun = new Int32Array(days + 1).fill(days);
   const runLength = new Int32Array(days);
   for (let day = 0; day < days; day++) {
-    const missing = rainOrigin[day] === RAIN_FILLED;
+    const missing = isRainMissing(rainOrigin[day]);
     missingBefore[day + 1] = missingBefore[day] + (missing ? 1 : 0);
     runLength[day] = missing ? (day > 0 ? runLength[day - 1] : 0) + 1 : 0;
   }

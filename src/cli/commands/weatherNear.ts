@@ -1,0 +1,56 @@
+import type { Command as Program } from 'commander';
+import { findCounty } from '../../app/findCounty.ts';
+import { nearestStations, type Place } from '../../app/nearestStations.ts';
+import { InvalidInputError } from '../../errors.ts';
+import type { CliDeps } from '../command.ts';
+import { nearText } from '../nearText.ts';
+import { numberOption, wholeNumberOption } from '../optionValues.ts';
+
+interface NearFlags {
+  lat?: number;
+  lon?: number;
+  county?: string;
+  elevation?: number;
+  most?: number;
+  weather?: string[];
+  json?: boolean;
+}
+
+/** `drywake weather near`: stations around a point or in the middle of a county. */
+export function defineNear(command: Program, deps: CliDeps): void {
+  command
+    .option('--lat <degrees>', 'latitude', numberOption)
+    .option('--lon <degrees>', 'longitude, west negative', numberOption)
+    .option('--county <name>', 'US county with its state, such as "Gallatin, MT"')
+    .option('--elevation <m>', 'height of the field above sea level', numberOption)
+    .option('--most <n>', 'stations to list (default: 10)', wholeNumberOption)
+    .option('--weather <path...>', 'files or folders to read straight from, without the store')
+    .action(async (flags: NearFlags) => {
+      const place = await placeOf(flags, deps);
+      const { weather, most, json } = flags;
+      const reader = weather === undefined ? await deps.storedReader() : deps.fileReader(weather);
+      const near = nearestStations(
+        await reader.stations(),
+        place,
+        most === undefined ? undefined : Math.max(1, most),
+      );
+      deps.terminal.out(json ? `${JSON.stringify(near, null, 2)}\n` : nearText(near));
+    });
+}
+
+async function placeOf({ lat, lon, county, elevation }: NearFlags, deps: CliDeps): Promise<Place> {
+  if (county !== undefined && lat === undefined && lon === undefined) {
+    const { fullName, latitudeDeg, longitudeDeg } = findCounty(await deps.counties(), county);
+    return { name: fullName, latitudeDeg, longitudeDeg, elevationM: elevation };
+  }
+  if (county === undefined && lat !== undefined && lon !== undefined) {
+    return { latitudeDeg: lat, longitudeDeg: lon, elevationM: elevation };
+  }
+  throw new InvalidInputError(
+    'PLACE_MISSING',
+    county === undefined
+      ? 'A place needs latitude and longitude, or a county.'
+      : 'A place is either a county or latitude and longitude, not both.',
+    { hint: 'Give --lat 45.7 --lon -111, or --county "Gallatin, MT".' },
+  );
+}

@@ -1,0 +1,42 @@
+import type { Command as Program } from 'commander';
+import { stationNormals } from '../../app/stationNormals.ts';
+import type { CliDeps } from '../command.ts';
+import { normalsText } from '../normalsText.ts';
+import { yearsOption } from '../optionValues.ts';
+
+interface NormalsFlags {
+  from: string;
+  to: string;
+  base?: { baseFrom: number; baseTo: number };
+  asOf?: string;
+  weather?: string[];
+  json?: boolean;
+}
+
+/** `drywake weather normals`: rain normals of any window of the calendar. */
+export function defineNormals(command: Program, deps: CliDeps): void {
+  command
+    .argument('<station>', 'station id')
+    .requiredOption('--from <mm-dd>', 'first day of the window')
+    .requiredOption(
+      '--to <mm-dd>',
+      'last day of the window; in the next year where it comes before the first',
+    )
+    .option(
+      '--base <years>',
+      'base period, such as 1991-2020 (default: the latest standard 30 years)',
+      yearsOption,
+    )
+    .option('--as-of <date>', 'last day that counts as observed (default: the last of the record)')
+    .option('--weather <path...>', 'files or folders to read straight from, without the store')
+    .action(async (station: string, { from, to, base, asOf, weather, json }: NormalsFlags) => {
+      const reader = weather === undefined ? await deps.storedReader() : deps.fileReader(weather);
+      const normals = stationNormals(await reader.record(station), {
+        from,
+        to,
+        asOf,
+        base: base && { from: base.baseFrom, to: base.baseTo },
+      });
+      deps.terminal.out(json ? `${JSON.stringify(normals, null, 2)}\n` : normalsText(normals));
+    });
+}

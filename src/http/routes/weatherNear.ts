@@ -1,0 +1,67 @@
+import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
+import { findCounty } from '../../app/findCounty.ts';
+import { nearestStations, type Place } from '../../app/nearestStations.ts';
+import { InvalidInputError } from '../../errors.ts';
+import { nearestStationsSchema } from '../../schema/place.ts';
+import type { HttpDeps } from '../deps.ts';
+import { problemResponses } from '../problemResponses.ts';
+
+const number = (low: number, high: number, description: string, unit: string) =>
+  z.coerce.number().min(low).max(high).optional().meta({ description, unit });
+
+const querySchema = z.strictObject({
+  lat: number(-90, 90, 'Latitude', '°'),
+  lon: number(-180, 180, 'Longitude, east positive', '°'),
+  county: z.string().min(1).max(80).optional().meta({
+    description: 'US county with its state, such as "Gallatin, MT", or its five-digit code',
+  }),
+  elevation: number(-500, 9000, 'Height of the field above sea level', 'm'),
+  most: z.coerce
+    .number()
+    .int()
+    .min(1)
+    .max(100)
+    .optional()
+    .meta({ description: 'Stations to list; 10 where absent' }),
+});
+
+const route = createRoute({
+  method: 'get',
+  path: '/api/weather/near',
+  summary: 'Stations around a point or a US county, and which of them to take',
+  request: { query: querySchema },
+  responses: {
+    200: {
+      description: 'Stations, nearest first',
+      content: { 'application/json': { schema: nearestStationsSchema } },
+    },
+    ...problemResponses,
+  },
+});
+
+export const weatherNearRoute = (deps: HttpDeps) =>
+  new OpenAPIHono().openapi(route, async (context) => {
+    const query = context.req.valid('query');
+    const place = await placeOf(query, deps);
+    return context.json(nearestStations(await deps.weather.stations(), place, query.most), 200);
+  });
+
+async function placeOf(
+  { lat, lon, county, elevation }: z.infer<typeof querySchema>,
+  { counties }: HttpDeps,
+): Promise<Place> {
+  if (county !== undefined && lat === undefined && lon === undefined) {
+    const { fullName, latitudeDeg, longitudeDeg } = findCounty(await counties(), county);
+    return { name: fullName, latitudeDeg, longitudeDeg, elevationM: elevation };
+  }
+  if (county === undefined && lat !== undefined && lon !== undefined) {
+    return { latitudeDeg: lat, longitudeDeg: lon, elevationM: elevation };
+  }
+  throw new InvalidInputError(
+    'PLACE_MISSING',
+    county === undefined
+      ? 'A place needs latitude and longitude, or a county.'
+      : 'A place is either a county or latitude and longitude, not both.',
+    { hint: 'Give lat=45.7 and lon=-111, or county=Gallatin, MT.' },
+  );
+}

@@ -1,0 +1,62 @@
+import type { DuckDBConnection } from '@duckdb/node-api';
+import type { Station } from '../schema/weather.ts';
+import { inventedConflict } from './storeRefusals.ts';
+
+/** Names and positions of ids, from station lists; ids that no list holds are left out. */
+export type DescribeStations = (ids: readonly string[]) => Promise<ReadonlyMap<string, Station>>;
+
+/**
+ * Gives every incoming station its row and key; a known name or position is never lost. To be called inside a
+ * transaction, after staging.
+ * @throws {ConflictError} STATION_INVENTED where a station is stored as an invented record
+ */
+export async function giveKeys(connection: DuckDBConnection, describe: DescribeStations): Promise<void> {
+  const invented = await connection.runAndReadAll(
+    'SELECT id FROM incoming_station i JOIN station s USING (id) WHERE s.invented LIMIT 1',
+  );
+  if (invented.currentRowCount > 0) throw inventedConflict(invented.getRows()[0][0] as string, true);
+  await connection.run('UPDATE incoming_station SET is_new = id NOT IN (SELECT id FROM station)');
+  await connection.run(
+    `INSERT INTO station
+     SELECT (SELECT coalesce(max(station_key), 0) FROM station) + row_number() OVER (ORDER BY id), id, id,
+       NULL, NULL, NULL, false, 0, 0, 0, 0
+     FROM incoming_station WHERE is_new`,
+  );
+  await connection.run(
+    `UPDATE incoming_station SET station_key = s.station_key FROM station s WHERE s.id = incoming_station.id`,
+  );
+  const ids = await connection.runAndReadAll('SELECT id FROM incoming_station ORDER BY id');
+  const listed = await describe(ids.getRows().map(([id]) => id as string));
+  if (listed.size > 0) await writePlaces(connection, [...listed.values()]);
+}
+
+async function writePlaces(connection: DuckDBConnection, stations: readonly Station[]): Promise<void> {
+  await connection.run(
+    `CREATE OR REPLACE TEMP TABLE place
+       (id VARCHAR, name VARCHAR, latitude_deg DOUBLE, longitude_deg DOUBLE, elevation_m DOUBLE)`,
+  );
+  const appender = await connection.createAppender('place', 'main', 'temp');
+  try {
+    for (const { id, name, latitudeDeg, longitudeDeg, elevationM } of stations) {
+      appender.appendVarchar(id);
+      appender.appendVarchar(name);
+      for (const number of [latitudeDeg, longitudeDeg, elevationM]) {
+        if (number === null) appender.appendNull();
+        else appender.appendDouble(number);
+      }
+      appender.endRow();
+    }
+    appender.flushSync();
+  } finally {
+    appender.closeSync();
+  }
+  await connection.run(
+    `UPDATE station SET
+       name = CASE WHEN p.name = p.id THEN station.name ELSE p.name END,
+       latitude_deg = coalesce(p.latitude_deg, station.latitude_deg),
+       longitude_deg = coalesce(p.longitude_deg, station.longitude_deg),
+       elevation_m = coalesce(p.elevation_m, station.elevation_m)
+     FROM place p WHERE p.id = station.id`,
+  );
+  await connection.run('DROP TABLE place');
+}

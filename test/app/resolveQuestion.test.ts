@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { readQuestion } from '../../src/app/readQuestion.ts';
+import { resolveQuestion } from '../../src/app/resolveQuestion.ts';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
+import { questionSchema } from '../../src/schema/question.ts';
+import { catalogue } from '../catalogue/loaded.ts';
+
+const resolve = (change: Record<string, unknown>) =>
+  resolveQuestion(readQuestion(questionSchema, { ...demoQuestion, ...change }), catalogue);
+
+describe('soil pH', () => {
+  it('lengthens the half-life of chlorsulfuron on alkaline ground, and says so', () => {
+    const resolved = resolve({ residual: 'chlorsulfuron', crop: 'sorghum', soilPh: 7.5 });
+    expect(resolved.application.siteFactor).toBeCloseTo(2.4 ** 0.8, 10);
+    expect(resolved.phCaution).toContain('At pH 7.5 its half-life is multiplied by 2.01.');
+    const beyond = resolve({ residual: 'chlorsulfuron', crop: 'sorghum', soilPh: 9 });
+    expect(beyond.application.siteFactor).toBeCloseTo(2.4 ** 1.4, 10);
+    expect(beyond.phCaution).toContain('the factor of pH 8.1');
+  });
+
+  it('applies no factor without a pH, nor where only the direction is known', () => {
+    const untold = resolve({ residual: 'chlorsulfuron', crop: 'sorghum' });
+    expect(untold.application.siteFactor).toBe(1);
+    expect(untold.phCaution).toContain('was not given');
+    const words = resolve({ residual: 'imazamox', soilPh: 5.5 });
+    expect(words.application.siteFactor).toBe(1);
+    expect(words.phCaution).toContain('no factor is applied');
+    expect(resolve({ soilPh: 5.5 }).phCaution).toBeNull();
+  });
+});
+
+describe('an active without a half-life', () => {
+  const bare = { residual: 'quizalofop', crop: 'corn' };
+  it('is answered at full rate on bare soil, where the half-life cancels', () => {
+    expect(resolve(bare).halfLife).toEqual({ halfLifeDays: null, halfLifeOrigin: 'none' });
+  });
+
+  it.each([{ rateFraction: 0.5 }, { overlapFactor: 2 }, { canopyFraction: 0.4 }])(
+    'is refused with %o',
+    (load) => {
+      expect(() => resolve({ ...bare, ...load })).toThrow(
+        expect.objectContaining({
+          code: 'HALF_LIFE_MISSING',
+          message: expect.stringContaining('only full rate on bare soil'),
+        }),
+      );
+      expect(resolve({ ...bare, ...load, halfLifeDays: 30 }).halfLife.halfLifeOrigin).toBe('own entry');
+    },
+  );
+
+  it('needs none where the interval is zero', () => {
+    expect(resolve({ ...bare, crop: 'soybean', rateFraction: 0.5 }).interval.lengthDays).toBe(0);
+  });
+});
+
+describe('the country of the field', () => {
+  it('decides whose label rows set the date', () => {
+    const us = resolve({ residual: 'imazamox', crop: 'canola' });
+    const canada = resolve({ residual: 'imazamox', crop: 'canola', country: 'CA' });
+    expect([us.interval.months, canada.interval.months]).toEqual([26, 11]);
+    expect(us.longerElsewhere[0]).toContain('Labels of Canada give 11 months');
+    expect(() => resolve({ country: 'CA' })).toThrow(/Labels of the United States give 3 months to 4 months/);
+    expect(() => resolve({ country: 'AU' })).toThrow(/country/);
+  });
+
+  it('says which rows stand in for a crop without one', () => {
+    const { interval, intervalFallBack } = resolve({ residual: 'imazethapyr', crop: 'lentil' });
+    expect(interval.months).toBe(40);
+    expect(intervalFallBack).toContain('does not name');
+    expect(resolve({}).intervalFallBack).toBeNull();
+  });
+});

@@ -1,0 +1,51 @@
+import { expect, it } from 'vitest';
+import { createClimateCache } from '../../src/app/climateCache.ts';
+import { demoFarm } from '../../src/demo/demoFarm.ts';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
+import { createDemoReader } from '../../src/demo/demoReader.ts';
+import { createApp } from '../../src/http/createApp.ts';
+import { problemSchema } from '../../src/schema/answer.ts';
+import { activeViewSchema, catalogueListSchema } from '../../src/schema/catalogueView.ts';
+import { catalogue } from '../catalogue/loaded.ts';
+import { noOutside } from './noOutside.ts';
+
+const weather = createDemoReader();
+const app = createApp({
+  version: '1.2.3',
+  catalogue,
+  climates: createClimateCache(weather),
+  weather,
+  ...noOutside,
+  example: { question: demoQuestion, farm: demoFarm },
+  pageFolder: null,
+  log: () => undefined,
+});
+const get = async (path: string) => {
+  const response = await app.request(path);
+  return { status: response.status, body: await response.json() };
+};
+
+it('tells the catalogue at a glance', async () => {
+  const { status, body } = await get('/api/catalogue');
+  expect(status).toBe(200);
+  expect(catalogueListSchema.parse(body).crops.map(({ name }) => name)).toContain('lentil');
+});
+
+it('tells one active, by any spelling, and one crop with its rows', async () => {
+  const whole = activeViewSchema.parse((await get('/api/catalogue/2%2C4-d')).body);
+  expect(whole).toMatchObject({ name: '2,4-D', country: 'US', rows: [] });
+  const { body } = await get('/api/catalogue/imazamox?crop=canola&country=CA');
+  const one = activeViewSchema.parse(body);
+  expect(one.crops[0].interval).toBe('11 months');
+  expect(one.rows.length).toBeGreaterThan(2);
+});
+
+it.each([
+  ['/api/catalogue/water', 'RESIDUAL_UNKNOWN'],
+  ['/api/catalogue/imazamox?crop=water', 'CROP_UNKNOWN'],
+  ['/api/catalogue/imazamox?country=AU', 'REQUEST_UNREADABLE'],
+])('refuses %s', async (path, code) => {
+  const { status, body } = await get(path);
+  expect(status).toBe(422);
+  expect(problemSchema.parse(body).code).toBe(code);
+});
