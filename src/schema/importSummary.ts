@@ -8,7 +8,6 @@ export const fileProblemSchema = z
     hint: z.string().meta({ description: 'What to do about it' }),
   })
   .meta({ id: 'FileProblem' });
-export type FileProblem = z.infer<typeof fileProblemSchema>;
 
 /** One station of one imported file. */
 export const importedStationSchema = z

@@ -1,0 +1,167 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import AxeBuilder from '@axe-core/playwright';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type BuiltServer, runBuilt, startBuilt } from '../built/builtProgram.ts';
+import { launchBrowser, openPage } from './openPage.ts';
+
+const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
+const picture = fileURLToPath(new URL('../../web/picture/first-screen.png', import.meta.url));
+
+let store: string;
+let server: BuiltServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  mkdirSync(output, { recursive: true });
+  store = mkdtempSync(join(tmpdir(), 'drywake-browser-'));
+  server = await startBuilt(store);
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  rmSync(store, { recursive: true, force: true });
+});
+
+/** Text with its spaces made plain: lines may break, and figures hold to their units by no-break spaces. */
+const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
+
+const open = (options = {}) => openPage(browser, server.address, options);
+
+describe('the question’s page', () => {
+  it('opens on a worked answer, with its charts, and complains of nothing', async () => {
+    const { page, complaints } = await open();
+    const sentence = plain(await page.getByTestId('sentence').innerText());
+    expect(sentence).toMatch(
+      /^In about \d+ in 20 seasons and soils like this \(\d+ %\), flumioxazin sprayed/,
+    );
+    await page.getByTestId('year-lines').locator('svg').waitFor();
+    await page.getByTestId('dots').locator('svg').waitFor();
+    expect(await page.getByTestId('cautions').innerText()).toContain('The label is the law');
+    await page.screenshot({ path: `${output}first-screen.png` });
+    if (process.env.DRYWAKE_KEEP_PICTURE) await page.screenshot({ path: picture });
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('shows the numbers of the command line for the same question', async () => {
+    const { page } = await open();
+    const { out } = runBuilt(
+      [
+        ...[
+          'odds',
+          '--station',
+          'demo-invented',
+          '--residual',
+          'flumioxazin',
+          '--crop',
+          'lentil',
+          '--soil',
+          'loam',
+        ],
+        ...['--applied', '2026-08-14', '--plant', '2027-05-10', '--as-of', '2026-09-30', '--json'],
+      ],
+      store,
+    );
+    const answer = JSON.parse(out);
+    expect(plain(await page.getByTestId('sentence').innerText())).toBe(answer.sentence);
+    expect(plain(await page.getByTestId('advice').innerText())).toBe(answer.advice);
+    await page.context().close();
+  });
+
+  it('answers anew when the planting date changes, by field, button and keyboard, and keeps it in the address', async () => {
+    const { page, complaints } = await open();
+    const sentence = page.getByTestId('sentence');
+    const first = await sentence.innerText();
+    await page.getByTestId('plant-date').fill('June 20 2027');
+    await page.getByTestId('plant-date').blur();
+    await page.waitForFunction(
+      (before) => document.querySelector('[data-testid=sentence]')?.textContent !== before,
+      first,
+    );
+    await expect.poll(() => sentence.innerText()).toContain('June 20, 2027');
+    await expect.poll(() => page.url()).toContain('plantOn=2027-06-20');
+    await page.getByTestId('plant-later').click();
+    await expect.poll(() => sentence.innerText()).toContain('June 21, 2027');
+    await page.getByTestId('plant-earlier').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => sentence.innerText()).toContain('June 20, 2027');
+    const link = page.url();
+    const said = await sentence.innerText();
+    await page.goto('about:blank');
+    await page.goto(link);
+    await expect.poll(() => sentence.innerText()).toBe(said);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('keeps what was typed and says what is wrong with it', async () => {
+    const { page } = await open();
+    const field = page.getByTestId('plant-date');
+    await field.fill('someday');
+    await field.blur();
+    expect(await field.inputValue()).toBe('someday');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    expect(await page.getByTestId('sentence').innerText()).toContain('May 10, 2027');
+    await page.context().close();
+  });
+
+  it('switches units everywhere without changing the answer', async () => {
+    const { page } = await open();
+    const said = await page.getByTestId('sentence').innerText();
+    const text = async () => plain(await page.locator('main').innerText());
+    expect(await text()).toMatch(/\d\.\d\d in of rain/);
+    await page.getByTestId('units-metric').click();
+    await expect.poll(text).toMatch(/\d mm of rain/);
+    expect(await text()).not.toMatch(/\d\.\d\d in of rain|Rain, in\b/);
+    expect(await page.getByTestId('sentence').innerText()).toBe(said);
+    expect(page.url()).toContain('u=metric');
+    await page.context().close();
+  });
+
+  it('says when the years are too few, without a number', async () => {
+    const { page } = await open();
+    await page.goto(
+      `${server.address}?v=1&station=demo-invented&residual=flumioxazin&crop=lentil&appliedOn=2026-08-14&plantOn=2027-05-10&baseFrom=2010&baseTo=2015`,
+    );
+    await expect.poll(() => page.locator('main').innerText()).toMatch(/6 usable years.*at least 10/s);
+    expect(await page.locator('main').innerText()).not.toMatch(/\d+ in 20 seasons/);
+    await page.context().close();
+  });
+});
+
+describe('for everybody', () => {
+  for (const width of [320, 360, 768, 1280]) {
+    for (const dark of [false, true]) {
+      it(`nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`, async () => {
+        const { page } = await open({ width, height: 800, dark });
+        await page.getByTestId('year-lines').locator('svg').waitFor();
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+        expect(grave.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+        expect(
+          await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+        ).toBeLessThanOrEqual(0);
+        await page.screenshot({
+          path: `${output}question-${width}-${dark ? 'dark' : 'light'}.png`,
+          fullPage: true,
+        });
+        await page.context().close();
+      });
+    }
+  }
+
+  it('shows the first chart soon, and says how soon', async () => {
+    const { page } = await open();
+    await page.getByTestId('year-lines').locator('svg').waitFor();
+    const ms = await page.evaluate(() => performance.now());
+    console.log(`first chart ${Math.round(ms)} ms after navigation began`);
+    expect(ms).toBeGreaterThan(0);
+    await page.context().close();
+  });
+});

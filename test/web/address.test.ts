@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
+import { type QuestionInput, questionSchema } from '../../src/schema/question.ts';
+import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
+import { decodeAddress, encodeAddress } from '../../web/src/question/address.ts';
+
+const day = fc
+  .integer({ min: 0, max: 40_000 })
+  .map((days) => new Date(days * 86_400_000).toISOString().slice(0, 10));
+const name = fc.string({ minLength: 1, maxLength: 20 }).filter((text) => text.trim() === text);
+/** Numbers of a range; a minus zero is no other value than zero. */
+const within = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+
+const questions: fc.Arbitrary<QuestionInput> = fc.record({
+  station: name,
+  appliedOn: day,
+  residual: name,
+  crop: name,
+  plantOn: day,
+  soilClass: maybe(fc.constantFrom(...TEXTURE_CLASSES)),
+  interval: maybe(fc.constantFrom('9 months', '1 month 15 days', '0', '30 d')),
+  rateFraction: maybe(within(0.01, 10)),
+  oddsLimit: maybe(within(0.001, 0.999)),
+  coverFraction: maybe(within(0, 1)),
+  soilPh: maybe(within(3, 11)),
+  asOf: maybe(day),
+  country: maybe(fc.constantFrom('US' as const, 'CA' as const)),
+  temperatureStation: maybe(name),
+  fillFromNeighbours: maybe(fc.boolean()),
+  gauge: maybe(fc.array(fc.record({ date: day, rainMm: within(0, 200) }), { maxLength: 4 })),
+  irrigation: maybe(fc.array(fc.record({ date: day, mm: within(0, 200) }), { maxLength: 4 })),
+  baseFrom: maybe(fc.integer({ min: 1700, max: 2200 })),
+  halfLifeDays: maybe(within(0.1, 5000)),
+  elevationM: maybe(within(-400, 6000)),
+  outlook: maybe(
+    fc.record({ belowPercent: within(0, 100), nearPercent: within(0, 100), abovePercent: within(0, 100) }),
+  ),
+  assume: maybe(
+    fc.record({
+      q10: maybe(within(1, 6)),
+      soilSpread: maybe(within(0.01, 2)),
+      moistureResponse: fc.constantFrom('dryness' as const, 'walker' as const),
+    }),
+  ),
+});
+
+describe('address', () => {
+  it('holds the whole question: what it was made from means the same when read back', () => {
+    fc.assert(
+      fc.property(questions, fc.constantFrom('us' as const, 'metric' as const), (question, units) => {
+        const read = decodeAddress(encodeAddress(question, units));
+        expect(questionSchema.parse(read.question)).toEqual(questionSchema.parse(question));
+        expect(read.units ?? 'us').toBe(units);
+        expect(read.problem).toBeNull();
+      }),
+    );
+  });
+
+  it('is readable and says nothing that is a default', () => {
+    const address = encodeAddress(
+      { ...demoQuestion, organicMatterPercent: 2, assume: { soilSpread: 0.35, q10: 3 } },
+      'metric',
+    );
+    expect(address).toMatch(/^\?v=1&/);
+    expect(address).toContain(`residual=${demoQuestion.residual}`);
+    expect(address).toContain('assume.q10=3');
+    expect(address).toMatch(/&u=metric$/);
+    for (const silent of ['organicMatterPercent', 'oddsLimit', 'soilSpread', 'undefined']) {
+      expect(address).not.toContain(silent);
+    }
+  });
+
+  it('asks no question when empty or when it holds units alone', () => {
+    expect(decodeAddress('')).toEqual({ question: null, units: null, problem: null });
+    expect(decodeAddress('?u=metric')).toEqual({ question: null, units: 'metric', problem: null });
+    expect(decodeAddress('?u=furlongs').units).toBeNull();
+  });
+
+  it('of another version is not read, and says so', () => {
+    const { question, problem } = decodeAddress('?v=2&crop=lentil');
+    expect(question).toBeNull();
+    expect(problem).toContain('version 2');
+  });
+
+  it('names keys that it does not know and uses the rest', () => {
+    const { question, problem } = decodeAddress('?v=1&crop=lentil&colour=red');
+    expect(question).toEqual({ crop: 'lentil' });
+    expect(problem).toContain('“colour”');
+  });
+
+  it('passes on what is no number, for the server to refuse', () => {
+    expect(decodeAddress('?rateFraction=lots&soilPh=').question).toEqual({
+      rateFraction: 'lots',
+      soilPh: '',
+    });
+  });
+
+  it('keeps names made of digits as text', () => {
+    expect(decodeAddress('?station=241044').question).toEqual({ station: '241044' });
+  });
+});

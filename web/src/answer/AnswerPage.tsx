@@ -1,0 +1,69 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { Answer, QuestionInput } from '../api/contract.ts';
+import { SeasonCharts } from '../charts/SeasonCharts.tsx';
+import type { Move } from '../charts/useMarker.ts';
+import { YearsChart } from '../charts/YearsChart.tsx';
+import type { Units } from '../units/units.ts';
+import { Words } from '../words/Words.tsx';
+import { Basis } from './Basis.tsx';
+import { Cautions } from './Cautions.tsx';
+import { OddsLine } from './OddsLine.tsx';
+import { Sentence } from './Sentence.tsx';
+import { Sources } from './Sources.tsx';
+import { Thirds } from './Thirds.tsx';
+
+interface AnswerPageProps {
+  readonly answer: Answer;
+  readonly question: QuestionInput;
+  readonly units: Units;
+  /** Why the answer is not that of the present question; null where it is. */
+  readonly stale: string | null;
+  readonly move: Move;
+}
+
+/** The answer, first in words, then drawn, then in all that it rests on. */
+export function AnswerPage({ answer, question, units, stale, move }: AnswerPageProps) {
+  const [picked, pick] = useState<number | null>(null);
+  const known = answer.years.some(({ year }) => year === picked) ? picked : null;
+  // Made anew with the answer only: the marker moves over it many times a second.
+  const rest = useMemo(
+    () => (
+      <>
+        {answer.years.length > 0 && (
+          <section class="years" aria-label="The years">
+            <YearsChart answer={answer} units={units} picked={known} pick={pick} />
+            <Thirds answer={answer} units={units} />
+          </section>
+        )}
+        <Cautions cautions={answer.cautions} />
+        <div class="folds">
+          <Basis answer={answer} units={units} />
+          <Words />
+        </div>
+        <Sources answer={answer} />
+      </>
+    ),
+    [answer, units, known],
+  );
+  return (
+    <article class="answer" data-stale={stale === null ? undefined : ''}>
+      {stale && (
+        <p class="stale" data-testid="stale">
+          {stale}
+        </p>
+      )}
+      <Sentence answer={answer} />
+      {!answer.season && <OddsLine answer={answer} />}
+      {answer.carryoverModelled && answer.season && (
+        <SeasonCharts
+          answer={{ ...answer, season: answer.season }}
+          question={question}
+          units={units}
+          picked={known}
+          move={move}
+        />
+      )}
+      {rest}
+    </article>
+  );
+}

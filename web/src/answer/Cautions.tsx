@@ -1,0 +1,17 @@
+import type { Answer } from '../api/contract.ts';
+
+/** What the user must know beside the numbers; never folded away. */
+export function Cautions({ cautions }: { cautions: Answer['cautions'] }) {
+  return (
+    <section class="cautions" aria-labelledby="cautions-title" data-testid="cautions">
+      <h2 id="cautions-title">Before you act on this</h2>
+      <ul>
+        {cautions.map(({ code, text }) => (
+          <li key={code} data-code={code}>
+            {text}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

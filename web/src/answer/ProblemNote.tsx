@@ -1,0 +1,29 @@
+import type { Problem } from '../api/contract.ts';
+
+/** Why there is no answer to the present question, and what to do. */
+export function ProblemNote({ problem }: { problem: Problem }) {
+  return (
+    <div class="note" data-testid="problem">
+      <p class="note-title">{problem.message}</p>
+      {problem.hint && <p>{problem.hint}</p>}
+    </div>
+  );
+}
+
+/** The server does not answer. */
+export function GoneNote({ retry }: { retry?: () => void }) {
+  return (
+    <div class="note" data-testid="server-gone">
+      <p class="note-title">The program behind this page does not answer.</p>
+      <p>
+        What you typed is kept here and in the address. It is asked again every few seconds; see whether it
+        still runs.
+      </p>
+      {retry && (
+        <button type="button" class="small-button" onClick={retry}>
+          Ask again now
+        </button>
+      )}
+    </div>
+  );
+}

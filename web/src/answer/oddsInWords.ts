@@ -1,0 +1,35 @@
+import { ODDS_WORDS, oddsStep } from '../../../src/chart/oddsScale.ts';
+
+/** Odds as the sentence says them, without the percentage: "about 7 in 20". */
+export function sayOdds(odds: number): string {
+  if (odds < 0.025) return 'fewer than 1 in 20';
+  if (odds > 0.975) return 'more than 19 in 20';
+  return `about ${Math.round(odds * 20)} in 20`;
+}
+
+/** The word that stands beside the number: "fairly often". */
+export const oddsWord = (odds: number): string => ODDS_WORDS[oddsStep(odds)];
+
+/** Odds for a table: twentieths with one decimal, so that near values can be told apart. */
+export const twentieths = (odds: number): string => (odds * 20).toFixed(1);
+
+/** Puts spaces that do not break between a number and what it counts in. */
+export const keepTogether = (text: string): string =>
+  text.replaceAll(' %', '\u00a0%').replaceAll(/(\d+) in 20/g, '$1\u00a0in\u00a020');
+
+const SPACE = '[ \u00a0]';
+const ODDS = new RegExp(`(?:about \\d+|fewer than 1|more than 19)${SPACE}in${SPACE}20`);
+
+/**
+ * A sentence in parts, for setting off: what comes before the odds, the odds, the rest, and the clause that says
+ * on which unconfirmed interval it all rests. Joined again they are the sentence, whatever it says.
+ */
+export function splitSentence(sentence: string) {
+  const from = sentence.indexOf(', if your label');
+  const main = from < 0 ? sentence : sentence.slice(0, from);
+  const condition = from < 0 ? '' : sentence.slice(from);
+  const match = ODDS.exec(main);
+  if (!match) return { before: main, odds: '', after: '', condition };
+  const end = match.index + match[0].length;
+  return { before: main.slice(0, match.index), odds: match[0], after: main.slice(end), condition };
+}

@@ -1,0 +1,36 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Choices, Example } from './contract.ts';
+import { requestJson } from './requestJson.ts';
+
+/** What the page needs before it can show a question. */
+export interface Start {
+  readonly example: Example;
+  readonly choices: Choices;
+}
+
+/** Time before a server that is gone is asked again. [ms] */
+const RETRY_MS = 3000;
+
+/** Fetches the worked example and the choices, again and again until the server answers. */
+export function useStart(): { start: Start | null; gone: boolean } {
+  const [start, setStart] = useState<Start | null>(null);
+  const [attempt, setAttempt] = useState(0);
+
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let left = false;
+    Promise.all([requestJson<Example>('/api/example'), requestJson<Choices>('/api/choices')]).then(
+      ([example, choices]) => {
+        if (!left) setStart({ example, choices });
+      },
+      () => {
+        if (!left) timer = setTimeout(() => setAttempt((before) => before + 1), RETRY_MS);
+      },
+    );
+    return () => {
+      left = true;
+      clearTimeout(timer);
+    };
+  }, [attempt]);
+  return { start, gone: start === null && attempt > 0 };
+}

@@ -1,0 +1,72 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { ChartSpec } from '../../../src/chart/frame.ts';
+import type { Drawing } from './drawing.ts';
+
+interface ChartProps {
+  readonly spec: ChartSpec;
+  /** A mark was pressed; its row is handed over. */
+  readonly onPick?: (row: object) => void;
+}
+
+/** A drawn chart. The drawing code is fetched when the first chart is to be drawn; its room is kept until then. */
+export function Chart({ spec, onPick }: ChartProps) {
+  const room = useRef<HTMLDivElement>(null);
+  const [failed, setFailed] = useState(false);
+  const latest = useRef({ spec, onPick });
+  latest.current = { spec, onPick };
+  const artist = useRef<Artist | null>(null);
+
+  useEffect(() => {
+    const element = room.current;
+    if (element === null) return;
+    const { padding, height } = spec as { padding: { top: number; bottom: number }; height: number };
+    element.style.setProperty('--room', `${height + padding.top + padding.bottom}px`);
+    artist.current ??= artistFor(element, (row) => latest.current.onPick?.(row));
+    artist.current.show(spec).catch(() => setFailed(true));
+  }, [spec]);
+  useEffect(() => () => artist.current?.leave(), []);
+
+  return (
+    <>
+      {failed && <p class="note">The drawing could not be loaded. Its numbers stand in the table below.</p>}
+      <div class="drawing" role="img" aria-label={spec.description}>
+        <div ref={room} aria-hidden="true" />
+      </div>
+    </>
+  );
+}
+
+interface Artist {
+  /** Draws a specification as soon as the one at work is done; what is overtaken meanwhile is left out. */
+  readonly show: (spec: ChartSpec) => Promise<void>;
+  readonly leave: () => void;
+}
+
+function artistFor(element: HTMLElement, onPick: (row: object) => void): Artist {
+  let wanted: ChartSpec | null = null;
+  let drawing: Drawing | null = null;
+  let busy = false;
+  let left = false;
+  return {
+    async show(spec) {
+      wanted = spec;
+      if (busy) return;
+      busy = true;
+      try {
+        while (wanted !== null && !left) {
+          const next: ChartSpec = wanted;
+          wanted = null;
+          if (drawing) await drawing.update(next);
+          else drawing = await (await import('./drawing.ts')).draw(element, next, onPick);
+        }
+      } finally {
+        busy = false;
+        if (left) drawing?.remove();
+      }
+    },
+    leave() {
+      left = true;
+      if (!busy) drawing?.remove();
+    },
+  };
+}

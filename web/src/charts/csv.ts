@@ -1,0 +1,23 @@
+/** A column of a chart’s table and of its file. */
+export interface Column<Row> {
+  /** Head, with the unit where there is one. */
+  readonly head: string;
+  readonly cell: (row: Row) => string | number | null;
+  /** Numbers stand flush right. */
+  readonly number?: boolean;
+}
+
+/** Rows as comma-separated values, heads first, lines ending as RFC 4180 has it. */
+export function csvOf<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
+  const lines = [
+    columns.map(({ head }) => head),
+    ...rows.map((row) => columns.map(({ cell }) => cell(row) ?? '')),
+  ];
+  return lines.map((line) => `${line.map(quoted).join(',')}\r\n`).join('');
+}
+
+/** Quotes where needed; a text that a spreadsheet would take for a formula is marked as text. */
+function quoted(value: string | number): string {
+  const text = typeof value === 'string' && /^[=+@\t-]/.test(value) ? `'${value}` : `${value}`;
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

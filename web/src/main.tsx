@@ -1,0 +1,12 @@
+import { render } from 'preact';
+import { App } from './shell/App.tsx';
+import './style/fonts.css';
+import './style/tokens.css';
+import './style/base.css';
+import './style/question.css';
+import './style/answer.css';
+import './style/charts.css';
+import './style/print.css';
+
+const page = document.getElementById('page');
+if (page) render(<App />, page);

@@ -1,0 +1,58 @@
+import { ASSUMPTIONS, type AssumptionEntry } from './assumptionList.ts';
+import { ChoiceBlank } from './ChoiceBlank.tsx';
+import { useForm } from './FormContext.ts';
+import { NumberBlank } from './NumberBlank.tsx';
+
+const RESPONSES = [
+  { value: 'dryness', text: 'our own form' },
+  { value: 'walker', text: 'Walker power law' },
+];
+
+/** Every assumption of the model as a blank of its own. */
+export function AssumptionBlanks() {
+  return (
+    <div class="blank-list">
+      {ASSUMPTIONS.map((entry) => (
+        <AssumptionBlank key={entry.key} entry={entry} />
+      ))}
+    </div>
+  );
+}
+
+function AssumptionBlank({ entry }: { entry: AssumptionEntry }) {
+  const { question, change, units } = useForm();
+  const { key, label, standard, min, max, quantity, unit, blank } = entry;
+  const value = question.assume?.[key];
+  const commit = (next: unknown) => {
+    const { [key]: _, ...rest } = question.assume ?? {};
+    const assume = next === undefined || next === standard ? rest : { ...rest, [key]: next };
+    change({ assume: Object.keys(assume).length === 0 ? undefined : assume });
+  };
+  if (key === 'moistureResponse') {
+    return (
+      <ChoiceBlank
+        field={`assume.${key}`}
+        label={label}
+        value={`${value ?? standard}`}
+        options={RESPONSES}
+        commit={commit}
+      />
+    );
+  }
+  return (
+    <NumberBlank
+      field={`assume.${key}`}
+      label={label}
+      unit={unit[units]}
+      quantity={quantity}
+      value={value as number | undefined}
+      standard={standard as number | undefined}
+      min={min}
+      max={max}
+      whole={key === 'labelRainEveryDays'}
+      optional
+      remark={blank && `Empty: ${blank}.`}
+      commit={commit}
+    />
+  );
+}

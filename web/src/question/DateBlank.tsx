@@ -1,0 +1,47 @@
+import type { ComponentChildren } from 'preact';
+import { Blank, blankIds } from './Blank.tsx';
+import { sayDate } from './calendar.ts';
+import { parseDate } from './parseDate.ts';
+import { useBlank } from './useBlank.ts';
+
+interface DateBlankProps {
+  /** Id of the control; the field it fills may have other controls. */
+  readonly id: string;
+  readonly field: string;
+  readonly draft?: string;
+  readonly label: string;
+  readonly lead?: string;
+  readonly value: string | undefined;
+  readonly optional?: boolean;
+  readonly commit: (isoDate: string | undefined) => void;
+  /** Says the date back in full, so that no reading of it stays unseen. */
+  readonly echo?: ComponentChildren;
+  readonly testId?: string;
+  readonly before?: ComponentChildren;
+  readonly after?: ComponentChildren;
+}
+
+/** A date as text, said back in full below. */
+export function DateBlank(props: DateBlankProps) {
+  const { id, field, draft, label, lead, value, optional, commit, echo, testId, before, after } = props;
+  const { input, problem } = useBlank<string | undefined>({
+    field,
+    draft,
+    shown: value && !Number.isNaN(Date.parse(value)) ? sayDate(value) : (value ?? ''),
+    read: (text) => (optional && text.trim() === '' ? { value: undefined } : parseDate(text)),
+    commit,
+  });
+  return (
+    <Blank id={id} label={label} lead={lead} remark={echo} problem={problem} before={before} after={after}>
+      <input
+        {...blankIds(id, { remark: echo, problem })}
+        {...input}
+        type="text"
+        inputMode="text"
+        autocomplete="off"
+        spellcheck={false}
+        data-testid={testId}
+      />
+    </Blank>
+  );
+}

@@ -1,0 +1,39 @@
+import { rainUnit } from '../units/units.ts';
+import { Blank, blankIds } from './Blank.tsx';
+import { amountsText, type DayAmount, example, readAmounts } from './dayAmounts.ts';
+import { useForm } from './FormContext.ts';
+import { useBlank } from './useBlank.ts';
+
+interface DayAmountsBlankProps {
+  readonly field: string;
+  readonly label: string;
+  readonly amounts: readonly DayAmount[];
+  readonly mostMm: number;
+  readonly remark: string;
+  readonly commit: (amounts: DayAmount[]) => void;
+}
+
+/** Water on days of its own, one day a line. */
+export function DayAmountsBlank({ field, label, amounts, mostMm, remark, commit }: DayAmountsBlankProps) {
+  const { units } = useForm();
+  const { input, problem } = useBlank<DayAmount[]>({
+    field,
+    shown: amountsText(amounts, units),
+    read: (text) => readAmounts(text, units, mostMm),
+    commit,
+  });
+  const id = `blank-${field}`;
+  const { onKeyDown: _, ...rest } = input;
+  const unit = `${rainUnit(units)} a day`;
+  return (
+    <Blank
+      id={id}
+      label={label}
+      unit={unit}
+      problem={problem}
+      remark={`${remark} One day a line, like ${example(units)}`}
+    >
+      <textarea {...blankIds(id, { unit, remark, problem })} {...rest} rows={3} spellcheck={false} />
+    </Blank>
+  );
+}

@@ -1,0 +1,47 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { Choices, Problem, QuestionInput } from '../api/contract.ts';
+import type { Units } from '../units/units.ts';
+
+/** What every blank of the question shares. */
+export interface FormState {
+  readonly question: QuestionInput;
+  readonly choices: Choices;
+  readonly units: Units;
+  /** Changes the question and asks anew; a field set to undefined falls back to its standard value. */
+  readonly change: (part: Partial<QuestionInput>) => void;
+  /** The server’s refusal of the present question. */
+  readonly refusal: Problem | null;
+  /** Texts that could not be read, by field. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly keepTyped: (field: string, text: string | null) => void;
+}
+
+export const FormContext = createContext<FormState | null>(null);
+
+/** The form around a blank. */
+export function useForm(): FormState {
+  const form = useContext(FormContext);
+  if (form === null) throw new Error('A blank stands outside its form.');
+  return form;
+}
+
+/** Fields of refusals that name none themselves. */
+const FIELD_OF_CODE: Readonly<Record<string, string>> = {
+  INTERVAL_UNREADABLE: 'interval',
+  INTERVAL_MISSING: 'interval',
+  RESIDUAL_UNKNOWN: 'residual',
+  CROP_UNKNOWN: 'crop',
+  STATION_UNKNOWN: 'station',
+};
+
+/** The field that a refusal is about; null where it is about the whole question. */
+export function refusedField(refusal: Problem | null): string | null {
+  if (refusal === null) return null;
+  const { field } = refusal.details;
+  return typeof field === 'string' && field !== '' ? field : (FIELD_OF_CODE[refusal.code] ?? null);
+}
+
+/** The server’s words about a field, if its refusal is about that one. */
+export const refusalOf = (refusal: Problem | null, field: string): string | null =>
+  refusal !== null && refusedField(refusal) === field ? `${refusal.message} ${refusal.hint}`.trim() : null;

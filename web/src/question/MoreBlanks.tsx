@@ -1,0 +1,17 @@
+import { Fold } from '../shell/Fold.tsx';
+import { AssumptionBlanks } from './AssumptionBlanks.tsx';
+import { FieldBlanks } from './FieldBlanks.tsx';
+import { SprayBlanks } from './SprayBlanks.tsx';
+import { WeatherBlanks } from './WeatherBlanks.tsx';
+
+/** Everything a question can say beyond its sentence, in folds. */
+export function MoreBlanks() {
+  return (
+    <>
+      <Fold title="More about the field">{() => <FieldBlanks />}</Fold>
+      <Fold title="More about the spraying">{() => <SprayBlanks />}</Fold>
+      <Fold title="Weather to reckon with">{() => <WeatherBlanks />}</Fold>
+      <Fold title="Assumptions of the model">{() => <AssumptionBlanks />}</Fold>
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+import { ChoiceBlank } from './ChoiceBlank.tsx';
+import { sayFullDate } from './calendar.ts';
+import { DateBlank } from './DateBlank.tsx';
+import { DayAmountsBlank } from './DayAmountsBlank.tsx';
+import { QUESTION_DEFAULTS } from './defaults.ts';
+import { useForm } from './FormContext.ts';
+import { NumberBlank } from './NumberBlank.tsx';
+import { OutlookBlanks } from './OutlookBlanks.tsx';
+
+const GAPS = [
+  { value: 'false', text: 'usual for the time of year' },
+  { value: 'true', text: 'from neighbouring stations' },
+];
+const NEAREST = 'nearest';
+
+/** The weather that a question reckons with. */
+export function WeatherBlanks() {
+  const { question: q, change, choices } = useForm();
+  const d = QUESTION_DEFAULTS;
+  return (
+    <>
+      <div class="blank-list">
+        <DateBlank
+          id="blank-asOf"
+          field="asOf"
+          label="Weather observed up to"
+          value={q.asOf}
+          optional
+          echo={
+            q.asOf
+              ? `${sayFullDate(q.asOf)}; later days come from past years.`
+              : 'Empty: planning, nothing is observed yet.'
+          }
+          commit={(asOf) => change({ asOf })}
+        />
+        <NumberBlank
+          field="restOfSeasonRain"
+          label="Rain of the rest of the season"
+          unit="% of each year’s own"
+          quantity="fraction"
+          value={q.restOfSeasonRain}
+          standard={d.restOfSeasonRain}
+          min={0}
+          max={5}
+          commit={(restOfSeasonRain) => change({ restOfSeasonRain })}
+        />
+        <NumberBlank
+          field="baseFrom"
+          label="Past years from"
+          unit="year"
+          value={q.baseFrom}
+          min={1700}
+          max={2200}
+          whole
+          optional
+          commit={(baseFrom) => change({ baseFrom })}
+        />
+        <NumberBlank
+          field="baseTo"
+          label="Past years to"
+          unit="year"
+          value={q.baseTo}
+          min={1700}
+          max={2200}
+          whole
+          optional
+          commit={(baseTo) => change({ baseTo })}
+        />
+        <ChoiceBlank
+          field="fillFromNeighbours"
+          label="Gaps in the rain"
+          value={`${q.fillFromNeighbours ?? d.fillFromNeighbours}`}
+          options={GAPS}
+          commit={(fill) => change({ fillFromNeighbours: fill === 'true' })}
+        />
+        <ChoiceBlank
+          field="temperatureStation"
+          label="Temperatures, if the station has none"
+          value={q.temperatureStation ?? NEAREST}
+          options={[
+            { value: NEAREST, text: 'nearest fit station' },
+            ...choices.stations.map(({ id, name }) => ({ value: id, text: name })),
+          ]}
+          commit={(id) => change({ temperatureStation: id === NEAREST ? undefined : id })}
+        />
+        <DayAmountsBlank
+          field="gauge"
+          label="Your own rain gauge"
+          amounts={(q.gauge ?? []).map(({ date, rainMm }) => ({ date, mm: rainMm }))}
+          mostMm={2000}
+          remark="Takes the place of the station’s rain."
+          commit={(days) =>
+            change({
+              gauge: days.length === 0 ? undefined : days.map(({ date, mm }) => ({ date, rainMm: mm })),
+            })
+          }
+        />
+        <DayAmountsBlank
+          field="irrigation"
+          label="Irrigation"
+          amounts={q.irrigation ?? []}
+          mostMm={500}
+          remark="Adds to the rain."
+          commit={(days) => change({ irrigation: days.length === 0 ? undefined : days })}
+        />
+      </div>
+      <OutlookBlanks />
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import { useEffect, useState } from 'preact/hooks';
+
+/** The places of the page, by the first part of the address. */
+export type PlaceName = 'field' | 'weather' | 'catalogue' | 'nowhere';
+
+/** Where the browser is. */
+export interface Location {
+  readonly place: PlaceName;
+  readonly path: string;
+  readonly search: string;
+}
+
+const FIELD_KEY = 'drywake-field';
+/** Fired after the page itself has changed the address. */
+const MOVED = 'drywake-moved';
+
+let lastField: string | null = null;
+
+export function placeOf(path: string): PlaceName {
+  if (path === '/') return 'field';
+  if (path === '/weather') return 'weather';
+  return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
+}
+
+const locationNow = (): Location => ({
+  place: placeOf(location.pathname),
+  path: location.pathname,
+  search: location.search,
+});
+
+/** Goes to another address of the page without loading it anew. */
+export function go(address: string, entry: 'push' | 'replace' = 'push'): void {
+  if (location.pathname === '/') keepField(location.search);
+  if (entry === 'push') history.pushState(null, '', address);
+  else history.replaceState(null, '', address);
+  window.dispatchEvent(new Event(MOVED));
+}
+
+/** Calls back whenever the address has changed: a link, a step back or forth. */
+export function onMove(moved: () => void): () => void {
+  window.addEventListener('popstate', moved);
+  window.addEventListener(MOVED, moved);
+  return () => {
+    window.removeEventListener('popstate', moved);
+    window.removeEventListener(MOVED, moved);
+  };
+}
+
+/** Where the browser is, kept up to date. */
+export function useLocation(): Location {
+  const [now, setNow] = useState(locationNow);
+  useEffect(() => onMove(() => setNow(locationNow())), []);
+  return now;
+}
+
+/** Keeps the query of the field’s question while other places are looked at. */
+export function keepField(search: string): void {
+  lastField = search;
+  try {
+    sessionStorage.setItem(FIELD_KEY, search);
+  } catch {
+    // Storage is forbidden: it is remembered until the page is loaded anew.
+  }
+}
+
+/** Query of the question that was last asked; empty where none was. */
+export function lastFieldSearch(): string {
+  if (lastField !== null) return lastField;
+  try {
+    return sessionStorage.getItem(FIELD_KEY) ?? '';
+  } catch {
+    return '';
+  }
+}

@@ -1,0 +1,77 @@
+import { useMemo, useState } from 'preact/hooks';
+import { completenessGrid, completenessRows, type GridElement } from '../../../src/chart/completenessGrid.ts';
+import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
+import type { StationCheck } from '../api/contract.ts';
+import { Chart } from '../charts/Chart.tsx';
+import { ChartFigure } from '../charts/ChartFigure.tsx';
+import { useWidth } from '../charts/useWidth.ts';
+import { stationStem } from './stationStem.ts';
+import { sayCompleteness } from './stationWords.ts';
+
+const ELEMENTS: readonly (readonly [GridElement, string])[] = [
+  ['rain', 'Rain'],
+  ['temperatures', 'Temperatures'],
+];
+/** Room beside the months. [px] */
+const SIDES_PX = 70 + 16;
+const WIDEST_PX = 640;
+
+/** Years down, months across: where the record is whole, where it stands, and where it does not. */
+export function CompletenessChart({ check }: { check: StationCheck }) {
+  const { element: room, width } = useWidth<HTMLDivElement>();
+  const [element, setElement] = useState<GridElement>('rain');
+  const { completeness } = check;
+  const rows = useMemo(() => completenessRows(completeness, element), [completeness, element]);
+  const caption = sayCompleteness(check, element);
+  const spec = useMemo(
+    () =>
+      completenessGrid(rows, {
+        tokens: PAGE_TOKENS,
+        description: caption,
+        widthPx: Math.min(width, WIDEST_PX) - SIDES_PX,
+        rowPx: completeness.length > 80 ? 9 : completeness.length > 40 ? 12 : 16,
+      }),
+    [rows, caption, width, completeness.length],
+  );
+  return (
+    <div ref={room}>
+      {width > 0 && (
+        <ChartFigure
+          testId="completeness"
+          caption={caption}
+          legend={
+            <>
+              <fieldset class="switch">
+                <legend class="unseen">Element</legend>
+                {ELEMENTS.map(([name, title]) => (
+                  <button
+                    key={name}
+                    type="button"
+                    aria-pressed={element === name}
+                    onClick={() => setElement(name)}
+                  >
+                    {title}
+                  </button>
+                ))}
+              </fieldset>
+              <span class="key key-standing">stands</span>
+              <span class="key key-failing">does not: too many days are missing</span>
+              <span>blank: nothing</span>
+            </>
+          }
+          columns={[
+            { head: 'Year', cell: ({ year }) => year, number: true },
+            { head: 'Month', cell: ({ month }) => month, number: true },
+            { head: 'Days there', cell: ({ daysPresent }) => daysPresent, number: true },
+            { head: 'Days of the month', cell: ({ days }) => days, number: true },
+            { head: element === 'rain' ? 'Total' : 'Mean', cell: ({ state }) => state },
+          ]}
+          rows={rows}
+          fileName={`${stationStem(check)}-completeness-${element}.csv`}
+        >
+          <Chart spec={spec} />
+        </ChartFigure>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,149 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { StationExtent } from '../api/contract.ts';
+import { heightNumber, heightUnit, type Units } from '../units/units.ts';
+import { weatherAddress } from './weatherAddress.ts';
+
+const YEAR_DAYS = 365.25;
+/** Rows shown at most; a search narrows the rest. */
+const MOST_ROWS = 200;
+const COLLATOR = new Intl.Collator('en-US', { numeric: true });
+
+interface SortableColumn {
+  readonly key: string;
+  readonly head: (units: Units) => string;
+  readonly cell: (station: StationExtent, units: Units) => string;
+  readonly order: (station: StationExtent) => string | number;
+  readonly number?: boolean;
+}
+
+const COLUMNS: readonly SortableColumn[] = [
+  { key: 'id', head: () => 'Id', cell: ({ id }) => id, order: ({ id }) => id },
+  {
+    key: 'first',
+    head: () => 'From',
+    cell: ({ firstDate }) => firstDate,
+    order: ({ firstDate }) => firstDate,
+  },
+  { key: 'last', head: () => 'To', cell: ({ lastDate }) => lastDate, order: ({ lastDate }) => lastDate },
+  {
+    key: 'rain',
+    head: () => 'Years of rain',
+    cell: ({ rainDays }) => (rainDays / YEAR_DAYS).toFixed(1),
+    order: ({ rainDays }) => rainDays,
+    number: true,
+  },
+  {
+    key: 'temperatures',
+    head: () => 'Years of temperatures',
+    cell: ({ temperatureDays }) => (temperatureDays / YEAR_DAYS).toFixed(1),
+    order: ({ temperatureDays }) => temperatureDays,
+    number: true,
+  },
+  {
+    key: 'height',
+    head: (units) => `Height, ${heightUnit(units)}`,
+    cell: ({ elevationM }, units) => (elevationM === null ? '–' : heightNumber(elevationM, units)),
+    order: ({ elevationM }) => elevationM ?? Number.NEGATIVE_INFINITY,
+    number: true,
+  },
+];
+const NAME: SortableColumn = {
+  key: 'name',
+  head: () => 'Station',
+  cell: ({ name }) => name,
+  order: ({ name }) => name,
+};
+
+/** All stations whose records are here; to be searched, and sorted by any column. */
+export function StationTable({ stations, units }: { stations: readonly StationExtent[]; units: Units }) {
+  const [search, setSearch] = useState('');
+  const [sort, setSort] = useState({ key: 'name', down: false });
+  const found = useMemo(() => {
+    const words = search.toLowerCase().split(/\s+/).filter(Boolean);
+    const column = [NAME, ...COLUMNS].find(({ key }) => key === sort.key) ?? NAME;
+    return stations
+      .filter(({ id, name, source }) =>
+        words.every((word) => `${id} ${name} ${source}`.toLowerCase().includes(word)),
+      )
+      .toSorted((a, b) => {
+        const [one, other] = [column.order(a), column.order(b)];
+        const order =
+          typeof one === 'number' && typeof other === 'number'
+            ? one - other
+            : COLLATOR.compare(`${one}`, `${other}`);
+        return sort.down ? -order : order;
+      });
+  }, [stations, search, sort]);
+  const head = ({ key, head: text, number }: SortableColumn) => (
+    <th
+      key={key}
+      scope="col"
+      class={number ? 'number' : undefined}
+      aria-sort={sort.key === key ? (sort.down ? 'descending' : 'ascending') : undefined}
+    >
+      <button
+        type="button"
+        class="sort"
+        onClick={() => setSort({ key, down: sort.key === key ? !sort.down : number === true })}
+      >
+        {text(units)}
+      </button>
+    </th>
+  );
+  return (
+    <section class="all-stations" aria-labelledby="all-title">
+      <div class="section-head">
+        <h2 id="all-title">Stations here</h2>
+        <div class="search">
+          <label for="station-search">Search by name, id or file</label>
+          <div class="frame">
+            <input
+              id="station-search"
+              type="search"
+              autocomplete="off"
+              spellcheck={false}
+              data-testid="station-search"
+              value={search}
+              onInput={({ currentTarget }) => setSearch(currentTarget.value)}
+            />
+          </div>
+        </div>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section class="table-scroll" tabIndex={0} aria-label="Stations here">
+        <table class="stations" data-testid="stations">
+          <thead>
+            <tr>
+              {head(NAME)}
+              {COLUMNS.map(head)}
+            </tr>
+          </thead>
+          <tbody>
+            {found.slice(0, MOST_ROWS).map((station) => (
+              <tr key={station.id}>
+                <th scope="row">
+                  <a href={weatherAddress({ station: station.id })}>
+                    {station.name.replace(/ \(invented\)$/, '')}
+                  </a>
+                  {station.invented && <span class="tag">invented</span>}
+                </th>
+                {COLUMNS.map(({ key, cell, number }) => (
+                  <td key={key} class={number ? 'number' : undefined}>
+                    {cell(station, units)}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p class="small" role="status">
+        {found.length === 0
+          ? 'No station is called so.'
+          : found.length > MOST_ROWS
+            ? `${MOST_ROWS} of ${found.length} are shown: narrow the search.`
+            : search && `${found.length} of ${stations.length}`}
+      </p>
+    </section>
+  );
+}
