@@ -1,5 +1,6 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import { html } from 'hono/html';
+import { problemResponses } from './problemResponses.ts';
 
 /** The parts of an OpenAPI document that the reference page shows. */
 interface Document {
@@ -9,8 +10,6 @@ interface Document {
 }
 interface Operation {
   readonly summary?: string;
-  readonly requestBody?: unknown;
-  readonly responses?: Record<string, { readonly description?: string }>;
 }
 interface Schema {
   readonly type?: string | readonly string[];
@@ -48,6 +47,7 @@ function page({ info, paths = {}, components }: Document) {
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <title>${info.title}</title>
+        <link rel="icon" href="/favicon.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/reference.css" />
       </head>
       <body>
@@ -59,15 +59,17 @@ function page({ info, paths = {}, components }: Document) {
             Object.entries(operations).map(
               ([method, operation]) => html`<section>
                 <h3><code>${method.toUpperCase()} ${path}</code></h3>
-                <p>${operation.summary}</p>
-                <ul>
-                  ${Object.entries(operation.responses ?? {}).map(
-                    ([status, { description }]) => html`<li><code>${status}</code> ${description}</li>`,
-                  )}
-                </ul>
+                <p>${operation.summary}.</p>
               </section>`,
             ),
           )}
+          <h2>Refusals</h2>
+          <p>Every route refuses in the one shape <a href="#Problem">Problem</a>, with one of these.</p>
+          <ul>
+            ${Object.entries(problemResponses).map(
+              ([status, { description }]) => html`<li><code>${status}</code> ${description}</li>`,
+            )}
+          </ul>
           <h2>Shapes</h2>
           ${Object.entries(components?.schemas ?? {}).map(([name, schema]) => shape(name, schema))}
         </main>
