@@ -17,11 +17,11 @@ export interface OpenPage {
   readonly complaints: string[];
 }
 
-/** A new page of a width, in a theme, with no memory of earlier ones. */
+/** A new page of a width, in a theme, with no memory of earlier ones, once `waitFor` shows. */
 export async function openPage(
   browser: Browser,
   address: string,
-  { width = 1280, height = 900, dark = false, path = '' } = {},
+  { width = 1280, height = 900, dark = false, path = '', waitFor = 'sentence' } = {},
 ): Promise<OpenPage> {
   const context = await browser.newContext({
     viewport: { width, height },
@@ -42,6 +42,6 @@ export async function openPage(
       complaints.push(`request to ${url}`);
   });
   await page.goto(`${address}${path}`);
-  await page.getByTestId('sentence').waitFor();
+  await page.getByTestId(waitFor).waitFor();
   return { page, complaints };
 }

@@ -1,37 +1,21 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import AxeBuilder from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BuiltServer, runBuilt, startBuilt } from '../built/builtProgram.ts';
-import { launchBrowser, openPage } from './openPage.ts';
+import { describe, expect, it } from 'vitest';
+import { runBuilt } from '../built/builtProgram.ts';
+import { graveFaults } from './graveFaults.ts';
+import { openPage } from './openPage.ts';
+import { served } from './served.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 const picture = fileURLToPath(new URL('../../web/picture/first-screen.png', import.meta.url));
 
-let store: string;
-let server: BuiltServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  mkdirSync(output, { recursive: true });
-  store = mkdtempSync(join(tmpdir(), 'drywake-browser-'));
-  server = await startBuilt(store);
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(store, { recursive: true, force: true });
-});
+mkdirSync(output, { recursive: true });
+const running = served();
 
 /** Text with its spaces made plain: lines may break, and figures hold to their units by no-break spaces. */
 const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
 
-const open = (options = {}) => openPage(browser, server.address, options);
+const open = (options = {}) => openPage(running.browser, running.server.address, options);
 
 describe('the question’s page', () => {
   it('opens on a worked answer, with its charts, and complains of nothing', async () => {
@@ -66,7 +50,7 @@ describe('the question’s page', () => {
         ],
         ...['--applied', '2026-08-14', '--plant', '2027-05-10', '--as-of', '2026-09-30', '--json'],
       ],
-      store,
+      running.store,
     );
     const answer = JSON.parse(out);
     expect(plain(await page.getByTestId('sentence').innerText())).toBe(answer.sentence);
@@ -127,7 +111,7 @@ describe('the question’s page', () => {
   it('says when the years are too few, without a number', async () => {
     const { page } = await open();
     await page.goto(
-      `${server.address}?v=1&station=demo-invented&residual=flumioxazin&crop=lentil&appliedOn=2026-08-14&plantOn=2027-05-10&baseFrom=2010&baseTo=2015`,
+      `${running.server.address}?v=1&station=demo-invented&residual=flumioxazin&crop=lentil&appliedOn=2026-08-14&plantOn=2027-05-10&baseFrom=2010&baseTo=2015`,
     );
     await expect.poll(() => page.locator('main').innerText()).toMatch(/6 usable years.*at least 10/s);
     expect(await page.locator('main').innerText()).not.toMatch(/\d+ in 20 seasons/);
@@ -141,12 +125,7 @@ describe('for everybody', () => {
       it(`nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`, async () => {
         const { page } = await open({ width, height: 800, dark });
         await page.getByTestId('year-lines').locator('svg').waitFor();
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-        expect(grave.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
-        expect(
-          await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
-        ).toBeLessThanOrEqual(0);
+        expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
         await page.screenshot({
           path: `${output}question-${width}-${dark ? 'dark' : 'light'}.png`,
           fullPage: true,

@@ -1,0 +1,30 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { type BuiltServer, startBuilt } from '../built/builtProgram.ts';
+import { launchBrowser } from './openPage.ts';
+
+/** The built server over an empty data folder, and a browser; both end with the test file. */
+export interface Served {
+  readonly store: string;
+  readonly server: BuiltServer;
+  readonly browser: Browser;
+}
+
+/** Starts both before the file's tests; the members may be read inside tests only. */
+export function served(): Served {
+  const running = {} as { store: string; server: BuiltServer; browser: Browser };
+  beforeAll(async () => {
+    running.store = mkdtempSync(join(tmpdir(), 'drywake-browser-'));
+    running.server = await startBuilt(running.store);
+    running.browser = await launchBrowser();
+  });
+  afterAll(async () => {
+    await running.browser?.close();
+    await running.server?.stop();
+    rmSync(running.store, { recursive: true, force: true });
+  });
+  return running;
+}
