@@ -7,7 +7,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'fast', include: ['test/**/*.test.ts'], exclude: ['test/browser/**', 'test/built/**'] },
+        test: {
+          name: 'fast',
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/browser/**', 'test/built/**'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
       },
       {
         extends: true,

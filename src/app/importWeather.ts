@@ -1,5 +1,5 @@
 import { isoDateOf } from '../calendar.ts';
-import { DrywakeError, MissingDataError } from '../errors.ts';
+import { DrywakeError, MissingDataError, SourceFailedError } from '../errors.ts';
 import type { ImportedFile, ImportSummary } from '../schema/importSummary.ts';
 import type { StationRecord } from '../schema/weather.ts';
 import type { RecordFile, RecordFiles } from '../source/recordFiles.ts';
@@ -130,7 +130,9 @@ async function importItem(
     }
     const bulk = file === null ? null : await store.importFile(file.path, { ...watch, describe });
     const stations =
-      bulk?.outcome === 'imported' ? bulk.stations.map(bulkStation) : await importRead(item, store, watch);
+      bulk?.outcome === 'imported'
+        ? bulk.stations.map(bulkStation)
+        : await importRead(item, store, watch, bulk?.line ?? 0);
     return { source, outcome: 'imported', stations, problem: null };
   } catch (error) {
     if (!(error instanceof DrywakeError)) throw error;
@@ -141,13 +143,20 @@ async function importItem(
   }
 }
 
-/** Imports what the record readers make of it. */
+/**
+ * Imports what the record readers make of it.
+ * @param brokenLine line at which the store gave up, 0 where unknown; told where the file is too large for the readers
+ */
 async function importRead(
   { source, file, read }: Item,
   store: ImportTarget,
   watch: Watch,
+  brokenLine: number,
 ): Promise<ImportedFile['stations']> {
-  const records = await read();
+  const records = await read().catch((error: unknown) => {
+    const tooLarge = error instanceof DrywakeError && error.code === 'FILE_TOO_LARGE';
+    throw tooLarge && brokenLine > 0 ? brokenAt(source, brokenLine, error) : error;
+  });
   if (records.length === 0) throw noValues(source);
   const counts = await store.importRecords(records, { ...watch, file: file?.path });
   return records.map((record, index) => importedStation(record, counts[index]));
@@ -183,6 +192,13 @@ function importedStation(record: StationRecord, count: ImportCount): ImportedFil
     ...count,
   };
 }
+
+const brokenAt = (source: string, line: number, cause: unknown): SourceFailedError =>
+  new SourceFailedError('FILE_DAMAGED', `${source}, line ${line}: the line breaks the layout of its file.`, {
+    hint: 'Fetch the file again, or take it out of the folder.',
+    details: { file: source, line },
+    cause,
+  });
 
 const noValues = (source: string): MissingDataError =>
   new MissingDataError('STATION_EMPTY', `${source} holds no accepted rain or temperature value.`, {

@@ -2,101 +2,160 @@ import type { BulkLayout } from './bulkLayout.ts';
 import { quoted } from './quoted.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
-// Marks inside a value while it is pivoted; a whole number of at most nine digits, doubled, reaches neither.
+// Marks inside a value while it is staged; a whole number of at most nine digits, doubled, reaches neither.
 const DROPPED = -2_147_483_648;
 const DAMAGED = 2_147_483_647;
 const MOST_VALUE = 999_999_999;
+const MISSING = -9999;
 
 /** Element names of the layout, in the order of the value columns. */
 const ELEMENTS = ['PRCP', 'TMAX', 'TMIN', 'MDPR', 'DAPR'] as const;
 
-/** What a real value can be, per value column; the same bounds as the record readers'. */
-const PLAUSIBLE = [
-  'BETWEEN 0 AND 20000',
-  'BETWEEN -700 AND 700',
-  'BETWEEN -700 AND 700',
-  '>= 0',
-  '>= 1',
-] as const;
+/** Bounds of a real value per value column, the same as the record readers'; none where null. */
+const PLAUSIBLE: readonly (readonly [number, number | null])[] = [
+  [0, 20_000],
+  [-700, 700],
+  [-700, 700],
+  [0, null],
+  [1, null],
+];
 
 const each = (text: (column: string, code: number) => string, separator: string): string =>
   VALUE_COLUMNS.map(text).join(separator);
 
+/** Whether a staged value is accepted: neither dropped by its flag nor impossible. */
+const isAccepted = (column: string, code: number): string => {
+  const [low, high] = PLAUSIBLE[code];
+  return `${column} BETWEEN ${2 * low} AND ${high === null ? DAMAGED - 1 : 2 * high + 1}`;
+};
+
 /** The lines of a file, all fields as text; a line of another number of fields is an error. */
-export const linesOf = (path: string, { header, newLine, compression }: BulkLayout): string =>
+const linesOf = (path: string, { header, newLine, compression }: BulkLayout): string =>
   `read_csv(${quoted(path)}, auto_detect = false, header = ${header}, delim = ',', quote = '', escape = '',
      new_line = '${newLine}', compression = '${compression}', max_line_size = 65536,
-     columns = {'id': 'VARCHAR', 'date': 'VARCHAR', 'element': 'VARCHAR', 'text': 'VARCHAR', 'm': 'VARCHAR',
+     columns = {'id': 'VARCHAR', 'day': 'VARCHAR', 'element': 'VARCHAR', 'text': 'VARCHAR', 'm': 'VARCHAR',
                 'q': 'VARCHAR', 's': 'VARCHAR', 'time': 'VARCHAR'})`;
 
 /**
- * One row a line: `code` = value column of the element, −1 not used, −2 no value; `v` the value; `bad` where the
- * record readers would not take the line as it stands (they then judge the file).
+ * One row a line: `date` as a number YYYYMMDD; `code` = value column of the element, −1 not used; `v` the value; `bad`
+ * where the record readers would not take the line as it stands, or a flag is a blank (they then judge the file).
+ * Eight characters that make a number of a real date are eight digits.
  */
-const parsedLines = (lines: string): string => `
-  SELECT *, TRY_CAST(text AS INTEGER) AS v, q IS NOT NULL AND q <> ' ' AS flagged,
-    TRY_CAST(text AS INTEGER)::VARCHAR IS DISTINCT FROM text OR strlen(element) <> 4 OR element IS NULL
-      OR contains(element, '"') OR coalesce(strlen(q) > 1 OR q = '"', false)
-      OR coalesce(strlen(m) > 1 OR m = '"', false) AS bad,
-    CASE WHEN text IS NULL OR text = '-9999' THEN -2
-      ${ELEMENTS.map((name, code) => `WHEN element = '${name}' THEN ${code}`).join(' ')} ELSE -1 END::TINYINT AS code
-  FROM ${lines}`;
+const parsedLines = (path: string, layout: BulkLayout): string => `
+  SELECT *, CASE
+      WHEN v::VARCHAR IS DISTINCT FROM text OR strlen(day) <> 8 THEN true
+      WHEN (q IS NOT NULL OR m IS NOT NULL) AND (strlen(q) > 1 OR q < '#' OR strlen(m) > 1 OR m < '#') THEN true
+      WHEN code = -1 THEN element IS NULL OR strlen(element) <> 4 OR contains(element, '"') END AS bad
+  FROM (
+    SELECT id, day, TRY_CAST(day AS INTEGER) AS date, element, text, m, q, TRY_CAST(text AS INTEGER) AS v,
+      CASE element ${ELEMENTS.map((name, code) => `WHEN '${name}' THEN ${code}`).join(' ')} ELSE -1 END::TINYINT AS code
+    FROM ${linesOf(path, layout)}
+  )`;
 
-/** Every written date of the years a record can hold, so that dates are checked and turned by one join. */
-export const CALENDAR = `CREATE TEMP TABLE calendar AS
-  SELECT strftime(day, '%Y%m%d') AS date, (day - DATE '1970-01-01')::INTEGER AS day_number
-  FROM (SELECT unnest(generate_series(DATE '1600-01-01', DATE '2199-12-31', INTERVAL 1 DAY))::DATE AS day)`;
+/** Whether a parsed line holds a value. */
+const HAS_VALUE = `v <> ${MISSING}`;
 
 /**
  * Pivots a file to one row per station and day before anything is sorted. A value is carried doubled, with the
  * presumed-zero mark in its last bit, so that one maximum per element tells value, flag and damage alike.
- * `repeats` marks days on which an element stands twice: {@link repeatedDays} reads those again in file order.
+ * `values_read` counts the day's values, and exceeds its filled columns where an element stands twice.
  */
 export const pivotedFile = (path: string, layout: BulkLayout): string => `
   CREATE OR REPLACE TEMP TABLE staged AS
-  SELECT id, date, day_number,
-    ${each((column, code) => `CASE WHEN ${value(column)} ${PLAUSIBLE[code]} THEN ${value(column)} END AS ${column}`, ',\n    ')},
-    values_read::UINTEGER AS values_read,
-    (${each((column) => `coalesce(${column} = ${DROPPED}, false)::INTEGER`, ' + ')})::UINTEGER AS dropped_by_flag,
-    (${each((column, code) => `coalesce(NOT (${value(column)} ${PLAUSIBLE[code]}), false)::INTEGER`, ' + ')})::UINTEGER
-      AS implausible,
-    coalesce(${value('rain_tenths_mm')} ${PLAUSIBLE[0]} AND rain_tenths_mm & 1 = 1, false)::UINTEGER AS presumed_zero,
-    0::UINTEGER AS duplicated,
-    ignored_elements::UINTEGER AS ignored_elements,
-    values_read <> (${each((column) => `(${column} IS NOT NULL)::INTEGER`, ' + ')}) AS repeats,
-    day_number IS NULL
-      OR ${each((column) => `coalesce(${column} = ${DAMAGED} OR abs(${value(column)}) > ${MOST_VALUE}, false)`, ' OR ')}
-      AS damaged
+  SELECT id, date, ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')},
+    count(kept)::USMALLINT AS values_read, count(ignored)::USMALLINT AS ignored_elements
   FROM (
-    SELECT id, date,
-      ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')},
-      count(kept) AS values_read, count(*) FILTER (code = -1) AS ignored_elements
-    FROM (
-      SELECT id, date, CASE WHEN bad THEN 0 ELSE code END::TINYINT AS code,
-        CASE WHEN bad THEN ${DAMAGED} WHEN code < 0 THEN NULL WHEN flagged THEN ${DROPPED}
-          ELSE v * 2 + coalesce(m = 'P', false)::INTEGER END AS kept
-      FROM (${parsedLines(linesOf(path, layout))})
-    )
-    GROUP BY id, date
-  ) LEFT JOIN calendar USING (date)`;
+    SELECT id, date, CASE WHEN bad THEN 0 ELSE code END::TINYINT AS code,
+      CASE WHEN code = -1 AND ${HAS_VALUE} THEN 1 END AS ignored,
+      CASE WHEN bad THEN ${DAMAGED} WHEN code = -1 OR v IS NULL OR v = ${MISSING} THEN NULL
+        WHEN q IS NOT NULL THEN ${DROPPED} WHEN m = 'P' THEN v * 2 + 1 ELSE v * 2 END AS kept
+    FROM (${parsedLines(path, layout)})
+  )
+  GROUP BY id, date`;
 
-const value = (column: string): string => `(nullif(${column}, ${DROPPED}) >> 1)`;
+/** Whether an element stands twice on a staged day; null where that is settled already. */
+const REPEATS = `values_read <> ${each((column) => `(${column} IS NOT NULL)::INTEGER`, ' + ')}`;
 
-/** The days on which an element stands twice, read again: the last line in the file counts, dropped or not. */
+/** Day numbers of the staged dates; null where there is no such date. */
+export const STAGED_DATES = `
+  CREATE OR REPLACE TEMP TABLE staged_date AS
+  SELECT date, CASE WHEN date BETWEEN 16000101 AND 21991231
+    THEN (try_strptime(date::VARCHAR, '%Y%m%d')::DATE - DATE '1970-01-01')::INTEGER END AS day_number
+  FROM (SELECT DISTINCT date FROM staged)`;
+
+const ANY = `coalesce(${VALUE_COLUMNS.join(', ')}) IS NOT NULL`;
+
+/** The accepted value of a staged column, else null. */
+const value = (column: string, code: number): string =>
+  `CASE WHEN ${isAccepted(column, code)} THEN ${column} >> 1 END AS ${column}`;
+
+const isImpossible = (column: string, code: number): string =>
+  `coalesce(NOT (${isAccepted(column, code)}) AND ${column} <> ${DROPPED}, false)`;
+const extremes = (text: (least: string, most: string, code: number) => string): string =>
+  each((column, code) => text(`min(nullif(${column}, ${DROPPED}))`, `max(${column})`, code), ' OR ');
+
+/** Whether a day is damaged, an element stands twice on a day, a value is impossible: all told from extremes and sums. */
+export const STAGED_FAULTS = `
+  SELECT coalesce(${extremes((least, most) => `coalesce(${least} < ${-2 * MOST_VALUE} OR ${most} > ${2 * MOST_VALUE + 1}, false)`)}, false),
+    coalesce(sum(values_read), 0) <> ${each((column) => `count(${column})`, ' + ')},
+    ${extremes((least, most, code) => {
+      const [low, high] = PLAUSIBLE[code];
+      return `coalesce(${least} < ${2 * low}${high === null ? '' : ` OR ${most} > ${2 * high + 1}`}, false)`;
+    })}
+  FROM staged`;
+
+/** Stations with impossible values, and how many. */
+export const IMPOSSIBLE_COUNTS = `
+  SELECT id, sum(${each((column, code) => `${isImpossible(column, code)}::INTEGER`, ' + ')}) AS implausible
+  FROM staged WHERE ${each(isImpossible, ' OR ')} GROUP BY id`;
+
+/** One row a station with the counts of its staged days. */
+export const STATION_COUNTS = `
+  CREATE OR REPLACE TEMP TABLE station_count AS
+  SELECT id, min(CASE WHEN ${ANY} THEN date END) AS first_date, max(CASE WHEN ${ANY} THEN date END) AS last_date,
+    ${each((column) => `count(${column})`, ' + ')} AS accepted, count(${VALUE_COLUMNS[0]}) AS rain_days,
+    count(${VALUE_COLUMNS[1]} + ${VALUE_COLUMNS[2]}) AS temperature_days, count(presumed) AS presumed_zero,
+    coalesce(sum(values_read), 0) AS values_read, sum(ignored_elements) AS ignored_elements
+  FROM (
+    SELECT id, date, ${each(value, ', ')}, values_read, ignored_elements,
+      CASE WHEN ${isAccepted(VALUE_COLUMNS[0], 0)} AND ${VALUE_COLUMNS[0]} & 1 = 1 THEN 1 END AS presumed
+    FROM staged
+  ) GROUP BY id`;
+
+/** Accepted values of the stations that have keys, by station and day; the other values null. */
+export const ACCEPTED_DAYS = `
+  SELECT i.station_key, t.day_number,
+    ${each(value, ', ')}
+  FROM staged s JOIN staged_date t USING (date) JOIN incoming_station i USING (id)`;
+
+/**
+ * The days on which an element stands twice, read again in file order: the last line counts, dropped or not. Makes
+ * `settled`, a row for each such day with its accepted values and its counts.
+ */
 export const repeatedDays = (path: string, layout: BulkLayout): string => {
-  const fits = `CASE code ${PLAUSIBLE.map((range, code) => `WHEN ${code} THEN v ${range}`).join(' ')} END`;
+  const fits = each((_, code) => {
+    const [low, high] = PLAUSIBLE[code];
+    return `WHEN ${code} THEN v >= ${low}${high === null ? '' : ` AND v <= ${high}`}`;
+  }, ' ');
   return `
-  INSERT INTO staged
-  SELECT id, date, any_value(day_number),
-    ${each((_, code) => `arg_max_null(CASE WHEN NOT flagged AND fits THEN v END, line) FILTER (code = ${code})`, ', ')},
-    count(*), count(*) FILTER (flagged), count(*) FILTER (NOT flagged AND NOT fits),
-    count(*) FILTER (NOT flagged AND fits AND code = 0 AND m = 'P'), count(*) - count(DISTINCT code),
-    any_value(ignored_elements), false, false
+  CREATE OR REPLACE TEMP TABLE settled AS
+  SELECT id, date,
+    ${each((column, code) => `arg_max_null(CASE WHEN q IS NULL AND fits THEN v END, line) FILTER (code = ${code}) AS ${column}`, ', ')},
+    count(*) AS values_read, count(*) FILTER (q IS NOT NULL) AS dropped_by_flag,
+    count(*) FILTER (q IS NULL AND NOT fits) AS implausible,
+    count(*) FILTER (q IS NULL AND fits AND code = 0 AND m = 'P') AS presumed_zero,
+    count(*) - count(DISTINCT code) AS duplicated, any_value(ignored_elements) AS ignored_elements
   FROM (
-    SELECT l.*, d.day_number, d.ignored_elements, ${fits} AS fits
-    FROM (SELECT *, row_number() OVER () AS line FROM (${parsedLines(linesOf(path, layout))})) l
-    JOIN repeated d USING (id, date)
-    WHERE code >= 0
+    SELECT l.*, d.ignored_elements, CASE code ${fits} END AS fits
+    FROM (SELECT *, row_number() OVER () AS line FROM (${parsedLines(path, layout)})) l
+    JOIN (SELECT id, date, ignored_elements FROM staged WHERE ${REPEATS}) d USING (id, date)
+    WHERE code >= 0 AND ${HAS_VALUE}
   )
   GROUP BY id, date`;
 };
+
+/** Puts the settled days in the place of the repeated ones, marked as counted already. */
+export const PLACE_SETTLED = [
+  `DELETE FROM staged WHERE ${REPEATS}`,
+  `INSERT INTO staged SELECT id, date, ${each((column) => `${column} * 2`, ', ')}, NULL, ignored_elements FROM settled`,
+];

@@ -29,33 +29,34 @@ export async function importFile(
   stamp: FileStamp,
   describe: DescribeStations,
 ): Promise<FileImport> {
-  return inTransaction(connection, async () => {
+  try {
     const fault = await stageFile(connection, path, layout);
-    if (fault !== null) throw new LeftToReaders(fault.line);
+    if (fault !== null) return { outcome: 'left-to-readers', line: fault.line };
     await assertNotEmpty(connection, stamp.name);
-    await giveKeys(connection, describe);
-    const scattered = await connection.runAndReadAll(
-      'SELECT count(*)::DOUBLE FROM incoming_station WHERE NOT is_new',
-    );
-    const stations = await mergeStaged(connection, stamp.name);
-    const wrote = stations.some(({ inserted, replaced }) => inserted + replaced > 0);
-    if (wrote && (scattered.getRows()[0][0] as number) > FEW_STATIONS) await noteScattered(connection);
-    await noteFile(connection, stamp);
-    for (const table of ['staged', 'incoming_station', 'met', 'met_count']) {
-      await connection.run(`DROP TABLE IF EXISTS ${table}`);
-    }
-    return { outcome: 'imported', stations } as const;
-  }).catch((error: unknown) => {
-    if (error instanceof LeftToReaders) return { outcome: 'left-to-readers', line: error.line } as const;
-    throw error;
-  });
+    const stations = await inTransaction(connection, () => merge(connection, stamp, describe));
+    return { outcome: 'imported', stations };
+  } finally {
+    for (const table of STAGES) await connection.run(`DROP TABLE IF EXISTS ${table}`).catch(() => undefined);
+  }
 }
 
-/** Ends the transaction of a file that the record readers have to judge. */
-class LeftToReaders extends Error {
-  constructor(readonly line: number) {
-    super('left to the record readers');
-  }
+/** Temporary tables of an import; what is left of them after an interruption the next import replaces. */
+const STAGES = ['staged', 'staged_date', 'station_count', 'settled', 'incoming_station', 'met', 'met_count'];
+
+async function merge(
+  connection: DuckDBConnection,
+  stamp: FileStamp,
+  describe: DescribeStations,
+): Promise<StationImport[]> {
+  await giveKeys(connection, describe);
+  const known = await connection.runAndReadAll(
+    'SELECT count(*)::DOUBLE FROM incoming_station WHERE NOT is_new',
+  );
+  const stations = await mergeStaged(connection, stamp.name);
+  const wrote = stations.some(({ inserted, replaced }) => inserted + replaced > 0);
+  if (wrote && (known.getRows()[0][0] as number) > FEW_STATIONS) await noteScattered(connection);
+  await noteFile(connection, stamp);
+  return stations;
 }
 
 async function assertNotEmpty(connection: DuckDBConnection, name: string): Promise<void> {

@@ -1,4 +1,5 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
+import { ACCEPTED_DAYS } from './bulkSql.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
 const VALUES = VALUE_COLUMNS.join(', ');
@@ -13,11 +14,11 @@ const CHANGED = VALUE_COLUMNS.map(
 /** Stored days of the incoming stations within the incoming days, beside what the file says of them. */
 const MET = `
   CREATE OR REPLACE TEMP TABLE met AS
-  SELECT d.rowid AS stored_row, d.station_key, d.day_number, s.id IS NOT NULL AS matched,
+  SELECT d.stored_row, d.station_key, d.day_number, s.station_key IS NOT NULL AS matched,
     ${VALUE_COLUMNS.map((c) => `d.${c} AS old_${c}, s.${c} AS new_${c}`).join(', ')}
-  FROM (SELECT rowid, * FROM daily WHERE day_number BETWEEN $1 AND $2) d
+  FROM (SELECT rowid AS stored_row, * FROM daily WHERE day_number BETWEEN $1 AND $2) d
   JOIN incoming_station i ON i.station_key = d.station_key
-  LEFT JOIN staged s ON s.id = i.id AND s.day_number = d.day_number`;
+  LEFT JOIN (${ACCEPTED_DAYS}) s ON s.station_key = d.station_key AND s.day_number = d.day_number`;
 
 /** Per station: values in both, values that differ, values that only the store holds, and days gained. */
 const MET_COUNTS = `
@@ -84,9 +85,7 @@ async function matchStored(connection: DuckDBConnection): Promise<void> {
 /** Writes days that are new or changed, by station and day; rows that say nothing new are left alone. */
 async function writeDays(connection: DuckDBConnection): Promise<void> {
   const matched = await connection.runAndReadAll('SELECT count(*)::DOUBLE FROM met WHERE matched');
-  const staged = `SELECT i.station_key, s.day_number, ${VALUE_COLUMNS.map((c) => `s.${c}`).join(', ')}
-    FROM staged s JOIN incoming_station i USING (id)
-    WHERE coalesce(${VALUES}) IS NOT NULL`;
+  const staged = `SELECT * FROM (${ACCEPTED_DAYS}) WHERE coalesce(${VALUES}) IS NOT NULL`;
   if (matched.getRows()[0][0] === 0) {
     await connection.run(`INSERT INTO daily ${staged} ORDER BY station_key, day_number`);
     return;

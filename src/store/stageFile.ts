@@ -1,31 +1,25 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
 import type { BulkLayout } from './bulkLayout.ts';
-import { CALENDAR, pivotedFile, repeatedDays } from './bulkSql.ts';
+import {
+  IMPOSSIBLE_COUNTS,
+  PLACE_SETTLED,
+  pivotedFile,
+  repeatedDays,
+  STAGED_DATES,
+  STAGED_FAULTS,
+  STATION_COUNTS,
+} from './bulkSql.ts';
 import { gzipIsWhole } from './gzipWhole.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
-const HAS_VALUE = `coalesce(${VALUE_COLUMNS.join(', ')}) IS NOT NULL`;
-
-/** Sums of the counts of a reading, in the order of the table `reading`. */
-const COUNTS = [
-  'values_read',
-  'dropped_by_flag',
-  'implausible',
-  'presumed_zero',
-  'duplicated',
-  'ignored_elements',
-]
-  .map((count) => `sum(${count})::INTEGER AS ${count}`)
-  .join(', ');
-
-/** Makes the calendar that staging needs; once per connection. */
-export const createCalendar = async (connection: DuckDBConnection): Promise<void> => {
-  await connection.run(CALENDAR);
-};
+/** Faults of a file, not of the store, by the database's words for them. */
+const FILE_AT_FAULT =
+  /CSV|Permission Error|Conversion Error|Out of Range|Could not convert|utf-?8|unicode|gzip|decompress/i;
 
 /**
- * Reads a file into the temporary tables `staged` (a row per station and day) and `incoming_station` (a row per
- * station with an accepted value). To be called inside a transaction.
+ * Reads a file into temporary tables: `staged` a row per station and day, `staged_date` its dates as day numbers,
+ * `incoming_station` a row per station with an accepted value and the counts of its reading. Outside a transaction: what
+ * a transaction has not yet committed is read by one thread alone.
  * @returns the line at fault where the database names one, or 0, where the file holds anything that the record
  * readers have to judge; null where the tables hold all of it
  */
@@ -41,49 +35,65 @@ export async function stageFile(
     if (!(await whole)) return { line: 0 };
   } catch (error) {
     const reason = error instanceof Error ? error.message : '';
-    if (!/CSV|Permission Error|Conversion Error|Out of Range|utf-?8|unicode|gzip|compress/i.test(reason))
-      throw error;
+    if (!FILE_AT_FAULT.test(reason)) throw error;
     return { line: Number(/CSV Error on Line: (\d+)/.exec(reason)?.[1] ?? 0) };
   } finally {
     done.abort();
     await whole;
   }
-  const [damaged, repeats] = await firstRow(
-    connection,
-    'SELECT count(*) FILTER (damaged)::DOUBLE, count(*) FILTER (repeats)::DOUBLE FROM staged',
-  );
-  if (damaged !== 0) return { line: 0 };
-  if (repeats !== 0) await settleRepeats(connection, path, layout);
-  await connection.run(
-    `CREATE OR REPLACE TEMP TABLE incoming_station AS
-     SELECT *, NULL::INTEGER AS station_key, false AS is_new FROM (
-       SELECT id, min(day_number) FILTER (${HAS_VALUE}) AS first_day, max(day_number) FILTER (${HAS_VALUE}) AS last_day,
-         (${VALUE_COLUMNS.map((column) => `count(${column})`).join(' + ')})::INTEGER AS accepted,
-         count(rain_tenths_mm)::INTEGER AS rain_days,
-         count(max_temp_tenths_c + min_temp_tenths_c)::INTEGER AS temperature_days, ${COUNTS}
-       FROM staged GROUP BY id
-     )`,
-  );
-  const [strange] = await firstRow(
-    connection,
-    `SELECT count(*)::DOUBLE FROM incoming_station
-     WHERE id IS NULL OR NOT regexp_full_match(id, '[A-Za-z0-9_-]+')`,
-  );
-  if (strange !== 0) return { line: 0 };
-  await connection.run('DELETE FROM incoming_station WHERE first_day IS NULL');
+  await connection.run(STAGED_DATES);
+  const [damaged, repeats, impossible] = await firstRow(connection, STAGED_FAULTS);
+  if (damaged || (await isTrue(connection, 'SELECT count(*) > 0 FROM staged_date WHERE day_number IS NULL')))
+    return { line: 0 };
+  if (repeats) await settleRepeats(connection, path, layout);
+  await connection.run(STATION_COUNTS);
+  if (await isTrue(connection, STRANGE_IDS)) return { line: 0 };
+  await countStations(connection, repeats, impossible);
   return null;
 }
 
-async function settleRepeats(connection: DuckDBConnection, path: string, layout: BulkLayout): Promise<void> {
-  await connection.run(
-    `CREATE OR REPLACE TEMP TABLE repeated AS
-     SELECT id, date, day_number, ignored_elements FROM staged WHERE repeats`,
-  );
-  await connection.run('DELETE FROM staged WHERE repeats');
-  await connection.run(repeatedDays(path, layout));
-  await connection.run('DROP TABLE repeated');
+const STRANGE_IDS = `SELECT count(*) > 0 FROM station_count
+  WHERE id IS NULL OR NOT regexp_full_match(id, '[A-Za-z0-9_-]+')`;
+
+async function firstRow(connection: DuckDBConnection, sql: string): Promise<boolean[]> {
+  return (await connection.runAndReadAll(sql)).getRows()[0] as boolean[];
 }
 
-async function firstRow(connection: DuckDBConnection, sql: string): Promise<number[]> {
-  return (await connection.runAndReadAll(sql)).getRows()[0] as number[];
+const isTrue = async (connection: DuckDBConnection, sql: string): Promise<boolean> =>
+  (await firstRow(connection, sql))[0];
+
+async function settleRepeats(connection: DuckDBConnection, path: string, layout: BulkLayout): Promise<void> {
+  await connection.run(repeatedDays(path, layout));
+  for (const statement of PLACE_SETTLED) await connection.run(statement);
+}
+
+/** Of no station. */
+const NO_COUNTS = `SELECT NULL::VARCHAR AS id, 0 AS accepted, 0 AS values_read, 0 AS dropped_by_flag, 0 AS implausible,
+  0 AS presumed_zero, 0 AS duplicated`;
+
+/** Stations with any accepted value; what settled days came to is added to the counts of the others. */
+async function countStations(
+  connection: DuckDBConnection,
+  settled: boolean,
+  impossible: boolean,
+): Promise<void> {
+  const sums = settled
+    ? `SELECT id, ${VALUE_COLUMNS.map((column) => `count(${column})`).join(' + ')} AS accepted, sum(values_read) AS values_read,
+         sum(dropped_by_flag) AS dropped_by_flag, sum(implausible) AS implausible, sum(presumed_zero) AS presumed_zero,
+         sum(duplicated) AS duplicated
+       FROM settled GROUP BY id`
+    : NO_COUNTS;
+  const both = (count: string) => `(c.${count} + coalesce(z.${count}, 0))::INTEGER AS ${count}`;
+  await connection.run(
+    `CREATE OR REPLACE TEMP TABLE incoming_station AS
+     SELECT c.id, f.day_number AS first_day, l.day_number AS last_day, c.accepted::INTEGER AS accepted,
+       c.rain_days::INTEGER AS rain_days, c.temperature_days::INTEGER AS temperature_days, ${both('values_read')},
+       (c.values_read - (c.accepted - coalesce(z.accepted, 0)) - coalesce(p.implausible, 0)
+         + coalesce(z.dropped_by_flag, 0))::INTEGER AS dropped_by_flag,
+       (coalesce(p.implausible, 0) + coalesce(z.implausible, 0))::INTEGER AS implausible,
+       ${both('presumed_zero')}, coalesce(z.duplicated, 0)::INTEGER AS duplicated,
+       c.ignored_elements::INTEGER AS ignored_elements, NULL::INTEGER AS station_key, false AS is_new
+     FROM station_count c JOIN staged_date f ON f.date = c.first_date JOIN staged_date l ON l.date = c.last_date
+     LEFT JOIN (${impossible ? IMPOSSIBLE_COUNTS : NO_COUNTS}) p ON p.id = c.id LEFT JOIN (${sums}) z ON z.id = c.id`,
+  );
 }

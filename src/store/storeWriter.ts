@@ -7,7 +7,6 @@ import { type Compaction, compact, scatteredFiles } from './compact.ts';
 import { holdsFile, noteFile, stampOf } from './importedFiles.ts';
 import { type FileImport, importFile } from './importFile.ts';
 import { type ImportCount, mergeRecord } from './mergeRecord.ts';
-import { createCalendar } from './stageFile.ts';
 import type { DescribeStations } from './stationRows.ts';
 import { writeFailed } from './storeRefusals.ts';
 import { inTransaction } from './transaction.ts';
@@ -59,7 +58,6 @@ export function createWriter(
   track: <T>(task: Promise<T>) => Promise<T>,
 ): StoreWriter {
   let last: Promise<unknown> = Promise.resolve();
-  let calendar: Promise<void> | null = null;
   const queue = <T>(watch: Watch, work: () => Promise<T>): Promise<T> => {
     const task = last
       .then(() => watched(connection, watch, work))
@@ -86,8 +84,6 @@ export function createWriter(
         const layout = await bulkLayoutOf(file);
         const stamp = await stampOf(file);
         if (layout === null || stamp === null) return { outcome: 'left-to-readers', line: 0 };
-        calendar ??= createCalendar(connection);
-        await calendar;
         return importFile(connection, file, layout, stamp, describe);
       }),
     holds: (file) =>

@@ -3,22 +3,19 @@ import { join, resolve } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { SourceFailedError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
-import type { Compaction } from './compact.ts';
 import type { FileImport } from './importFile.ts';
 import { clearSpill, lockDown } from './lockDown.ts';
 import { createMergeTables, type ImportCount } from './mergeRecord.ts';
 import { fileVersion, migrate } from './migrate.ts';
 import { type HeldFile, holdFile, type OpenMode } from './openFiles.ts';
 import { readRecord, readStations } from './readRecord.ts';
-import type { DescribeStations } from './stationRows.ts';
 import { assertNotNewer, assertNotOlder, emptyStore, readOnlyStore } from './storeRefusals.ts';
 import { createWriter, type StoreWriter } from './storeWriter.ts';
 import { withSnapshot } from './transaction.ts';
 import { waitForFile } from './waitForFile.ts';
-import type { Watch } from './watched.ts';
 import { MIGRATIONS, WEATHER_VERSION } from './weatherSchema.ts';
 
-export type { Compaction, DescribeStations, FileImport, ImportCount, OpenMode, Watch };
+export type { FileImport, ImportCount, OpenMode };
 
 /** Name of the weather store in a data folder. */
 export const WEATHER_FILE = 'weather.duckdb';

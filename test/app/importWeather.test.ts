@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { importWeather } from '../../src/app/importWeather.ts';
+import { SourceFailedError } from '../../src/errors.ts';
 import { importSummarySchema } from '../../src/schema/importSummary.ts';
 import { createFileReader } from '../../src/source/fileReader.ts';
 import { findRecordFiles } from '../../src/source/recordFiles.ts';
@@ -97,5 +98,21 @@ describe('importing records', () => {
       ['b', 'imported', undefined],
     ]);
     expect(await store.record(ID)).toEqual(records[0]);
+  });
+});
+
+it('names the line at which the store gave up where the file is too large for the record readers', async () => {
+  const path = join(tempFolder(), 'huge.csv');
+  writeFileSync(path, 'TST00000001,20000101,PRCP,5,,,7,\nTST00000001,2000\n');
+  const store = await openWeatherStore(tempFolder(), { mode: 'write', files: [path] });
+  onTestFinished(() => store.close());
+  const [file] = (await findRecordFiles([path])).files;
+  const tooLarge = async () => {
+    throw new SourceFailedError('FILE_TOO_LARGE', 'huge.csv holds more than 2 bytes unpacked.');
+  };
+  const { files } = await importWeather({ files: [{ ...file, records: tooLarge }] }, store);
+  expect(files[0].problem).toMatchObject({
+    code: 'FILE_DAMAGED',
+    message: 'huge.csv, line 2: the line breaks the layout of its file.',
   });
 });

@@ -1,5 +1,5 @@
 /** Same bound on memory as the store sets itself, so that both sides spill alike. */
-export const MEMORY_LIMIT = '900MB';
+export const MEMORY_LIMIT = '800MB';
 
 /**
  * What the database alone needs for the same end: read, filter, pivot, sort, write. It trusts every line and counts

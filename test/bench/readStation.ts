@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { createBriefReader } from '../../src/store/briefReader.ts';
 import { openWeatherStore, WEATHER_FILE } from '../../src/store/weatherStore.ts';
+import { MEMORY_LIMIT } from './bareStatement.ts';
 import { medianOf, report } from './report.ts';
 
 const YEARS = 60;
@@ -28,7 +29,7 @@ export async function benchRead(folder: string, rows: number): Promise<void> {
 
 /** Writes the days year after year, each by station and day, as imports of by-year files do. */
 async function fill(folder: string, stations: number): Promise<void> {
-  const instance = await DuckDBInstance.create(join(folder, WEATHER_FILE), { memory_limit: '900MB' });
+  const instance = await DuckDBInstance.create(join(folder, WEATHER_FILE), { memory_limit: MEMORY_LIMIT });
   const connection = await instance.connect();
   const lastDay = FIRST_DAY + YEARS * YEAR_DAYS - 1;
   await connection.run(

@@ -2,6 +2,7 @@ import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { describeWithRecords } from '../sharedWeather.ts';
+import { writeYears } from '../store/yearFiles.ts';
 import { tempFolder } from '../tempFolder.ts';
 import { runDrywake } from './runDrywake.ts';
 
@@ -78,4 +79,19 @@ describeWithRecords('a real record through the store', (folder) => {
     expect(stored.oddsAtPlanting).toBeGreaterThan(0);
     expect(stored).toEqual(straight);
   });
+});
+
+it('passes over what has not changed, suggests to compact, and compacts', async () => {
+  const store = tempFolder();
+  const files = writeYears(tempFolder(), [2001, 2002]);
+  const first = await runDrywake(['weather', 'import', ...files], store);
+  expect(first.out).toBe('2 of 2 imported.\n');
+  expect(first.err).toContain('`drywake weather compact` brings them together');
+  const again = await runDrywake(['weather', 'import', ...files], store);
+  expect(again.out).toBe('0 of 2 imported, 2 unchanged since they were.\n');
+  expect((await runDrywake(['weather', 'import', '--again', files[0]], store)).err).toMatch(
+    /4 stations; 0 values new, 0 replaced/,
+  );
+  const compacted = await runDrywake(['weather', 'compact', '--json'], store);
+  expect(JSON.parse(compacted.out)).toEqual({ rows: 4 * 2 * 181, scatteredFiles: 1 });
 });
