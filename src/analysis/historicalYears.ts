@@ -43,7 +43,7 @@ export function historicalYears(
   if (years.length < LEAST_YEARS) {
     throw new MissingDataError(
       'TOO_FEW_YEARS',
-      `The record of ${series.station.id} has ${years.length} usable ${years.length === 1 ? 'year' : 'years'} for this question; odds need at least ${LEAST_YEARS}.`,
+      `The record of ${series.station.name} has ${years.length} usable ${years.length === 1 ? 'year' : 'years'} for this question; odds need at least ${LEAST_YEARS}.`,
       {
         hint: 'Choose a station with a longer record, a wider base period, or a shorter interval.',
         details: { usableYears: years.length, leastYears: LEAST_YEARS, windowDays },

@@ -92,7 +92,7 @@ function assemble(
   resolved: ResolvedQuestion,
   weather: StationWeather,
   odds: SeasonOdds,
-  { version }: AnswerDeps,
+  { version, catalogue }: AnswerDeps,
   { season }: AnswerOptions,
 ): Answer {
   const dateAt = (offset: number) => isoDateOf(odds.firstDay + offset);
@@ -138,7 +138,7 @@ function assemble(
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
-    cautions: cautionsOf(resolved, weather, odds),
+    cautions: cautionsOf(resolved, weather, odds, catalogue),
     model: modelOf(version),
     weather: weatherOf(weather, odds),
     ...(season ? { season: seasonBlock(weather.climate, odds, (index) => names[index]) } : {}),
@@ -149,7 +149,7 @@ function assemble(
 function answerWithoutCarryover(
   resolved: ResolvedQuestion,
   weather: StationWeather,
-  { version }: AnswerDeps,
+  { version, catalogue }: AnswerDeps,
 ): Answer {
   const labelDate = isoDateOf(resolved.application.appliedDay + resolved.interval.lengthDays);
   const spoken = {
@@ -171,7 +171,7 @@ function answerWithoutCarryover(
     medianBreakdownDays: null,
     thirds: [],
     years: [],
-    cautions: cautionsOf(resolved, weather, null),
+    cautions: cautionsOf(resolved, weather, null, catalogue),
     model: modelOf(version),
     weather: weatherOf(weather, null),
   };

@@ -1,6 +1,8 @@
 import { WANTED_YEARS } from '../analysis/historicalYears.ts';
 import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Caution } from '../schema/answer.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import { citedSources } from './citedSources.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { weatherCautions } from './weatherCautions.ts';
@@ -14,6 +16,7 @@ export function cautionsOf(
   resolved: ResolvedQuestion,
   weather: StationWeather,
   odds: SeasonOdds | null,
+  catalogue: Catalogue,
 ): Caution[] {
   const { station } = weather.climate.series;
   const { question, active, crop, interval, longerElsewhere } = resolved;
@@ -51,7 +54,10 @@ export function cautionsOf(
   }
   if (resolved.phCaution) say('ph', resolved.phCaution);
   if (active?.handling) say('handling', sentence(active.handling));
-  for (const text of active?.cautions ?? []) say('active', sentence(text));
+  for (const words of active?.cautions ?? []) {
+    const { text, sources } = citedSources(words, catalogue);
+    cautions.push({ code: 'active', text: sentence(text), ...(sources.length > 0 ? { sources } : {}) });
+  }
   if (!active)
     say(
       'residual-unlisted',

@@ -16,6 +16,10 @@ export const cautionSchema = z
   .strictObject({
     code: z.string().meta({ description: 'Stable name of the caution' }),
     text: z.string().meta({ description: 'The caution in plain words' }),
+    sources: z
+      .array(z.string())
+      .optional()
+      .meta({ description: 'Titles of the sources it rests on, where it is the catalogue’s' }),
   })
   .meta({ id: 'Caution' });
 export type Caution = z.infer<typeof cautionSchema>;

@@ -6,9 +6,10 @@ export function Cautions({ cautions }: { cautions: Answer['cautions'] }) {
     <section class="cautions" aria-labelledby="cautions-title" data-testid="cautions">
       <h2 id="cautions-title">Before you act on this</h2>
       <ul>
-        {cautions.map(({ code, text }) => (
-          <li key={code} data-code={code}>
+        {cautions.map(({ code, text, sources }) => (
+          <li key={text} data-code={code}>
             {text}
+            {sources && <small class="caution-source"> {sources.join('; ')}</small>}
           </li>
         ))}
       </ul>
