@@ -3,6 +3,7 @@ import { MS_PER_DAY, msOf } from './dateMs.ts';
 import { type ChartOptions, type ChartSpec, framed, rowsOf } from './frame.ts';
 import { markLayers, markRows, onRuler, type Ruler, type RulerMarks, rulerLayer } from './ruler.ts';
 import { oddsColour } from './theme.ts';
+import { valueAxis } from './valueAxis.ts';
 
 /** What the season chart takes beside its curves. */
 export interface SeasonOptions extends ChartOptions {
@@ -56,17 +57,7 @@ export function oddsSeason(
     scale: { domain: [0, OUT_OF], nice: false },
     axis: {
       values: [0, 5, 10, 15, 20],
-      title: 'Odds, in 20',
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleAngle: 0,
-      titleX: -ruler.leftPx,
-      titleY: -14,
-      titleBaseline: 'bottom' as const,
-      grid: false,
-      domain: false,
-      ticks: false,
-      labelPadding: 8,
+      ...valueAxis('Odds, in 20', ruler.leftPx),
     },
   };
   return framed(

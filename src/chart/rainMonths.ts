@@ -2,6 +2,7 @@ import type { Season } from '../schema/answer.ts';
 import { MS_PER_DAY, monthStartMs, msOf } from './dateMs.ts';
 import { type ChartOptions, type ChartSpec, framed, rowsOf } from './frame.ts';
 import { markLayers, markRows, onRuler, type Ruler, type RulerMarks, rulerLayer } from './ruler.ts';
+import { valueAxis } from './valueAxis.ts';
 
 /** Rain units a chart can be drawn in. */
 export type RainUnit = 'in' | 'mm';
@@ -46,17 +47,7 @@ export function rainMonths(rows: Season['rain']['months'], options: RainOptions)
     scale: { domain: [0, most * 1.08], nice: false },
     axis: {
       tickCount: 3,
-      title: `Rain, ${rainUnit}`,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleAngle: 0,
-      titleX: -ruler.leftPx,
-      titleY: -14,
-      titleBaseline: 'bottom' as const,
-      grid: false,
-      domain: false,
-      ticks: false,
-      labelPadding: 8,
+      ...valueAxis(`Rain, ${rainUnit}`, ruler.leftPx),
     },
   };
   return framed(

@@ -1,6 +1,7 @@
 import type { RecentRain } from '../schema/completeness.ts';
 import { type ChartOptions, type ChartSpec, framed, rowsOf } from './frame.ts';
 import type { RainUnit } from './rainMonths.ts';
+import { valueAxis } from './valueAxis.ts';
 
 /** What the chart of the last twelve months takes beside its rows. */
 export interface RecentOptions extends ChartOptions {
@@ -56,17 +57,7 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
     scale: { domain: [0, most * 1.15], nice: false },
     axis: {
       tickCount: 3,
-      title: `Rain, ${rainUnit}`,
-      titleAlign: 'left' as const,
-      titleAnchor: 'end' as const,
-      titleAngle: 0,
-      titleX: -LEFT_PX,
-      titleY: -14,
-      titleBaseline: 'bottom' as const,
-      grid: false,
-      domain: false,
-      ticks: false,
-      labelPadding: 8,
+      ...valueAxis(`Rain, ${rainUnit}`, LEFT_PX),
     },
   });
   return framed(

@@ -1,16 +1,11 @@
 import type { Command as Program } from 'commander';
-import { findCounty } from '../../app/findCounty.ts';
-import { nearestStations, type Place } from '../../app/nearestStations.ts';
-import { InvalidInputError } from '../../errors.ts';
+import { nearestStations } from '../../app/nearestStations.ts';
+import { type GivenPlace, soughtPlace } from '../../app/soughtPlace.ts';
 import type { CliDeps } from '../command.ts';
 import { nearText } from '../nearText.ts';
 import { numberOption, wholeNumberOption } from '../optionValues.ts';
 
-interface NearFlags {
-  lat?: number;
-  lon?: number;
-  county?: string;
-  elevation?: number;
+interface NearFlags extends GivenPlace {
   most?: number;
   weather?: string[];
   json?: boolean;
@@ -26,7 +21,11 @@ export function defineNear(command: Program, deps: CliDeps): void {
     .option('--most <n>', 'stations to list (default: 10)', wholeNumberOption)
     .option('--weather <path...>', 'files or folders to read straight from, without the store')
     .action(async (flags: NearFlags) => {
-      const place = await placeOf(flags, deps);
+      const place = await soughtPlace(
+        flags,
+        deps.counties,
+        'Give --lat 45.7 --lon -111, or --county "Gallatin, MT".',
+      );
       const { weather, most, json } = flags;
       const reader = weather === undefined ? await deps.storedReader() : deps.fileReader(weather);
       const near = nearestStations(
@@ -36,21 +35,4 @@ export function defineNear(command: Program, deps: CliDeps): void {
       );
       deps.terminal.out(json ? `${JSON.stringify(near, null, 2)}\n` : nearText(near));
     });
-}
-
-async function placeOf({ lat, lon, county, elevation }: NearFlags, deps: CliDeps): Promise<Place> {
-  if (county !== undefined && lat === undefined && lon === undefined) {
-    const { fullName, latitudeDeg, longitudeDeg } = findCounty(await deps.counties(), county);
-    return { name: fullName, latitudeDeg, longitudeDeg, elevationM: elevation };
-  }
-  if (county === undefined && lat !== undefined && lon !== undefined) {
-    return { latitudeDeg: lat, longitudeDeg: lon, elevationM: elevation };
-  }
-  throw new InvalidInputError(
-    'PLACE_MISSING',
-    county === undefined
-      ? 'A place needs latitude and longitude, or a county.'
-      : 'A place is either a county or latitude and longitude, not both.',
-    { hint: 'Give --lat 45.7 --lon -111, or --county "Gallatin, MT".' },
-  );
 }

@@ -1,7 +1,6 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
-import { findCounty } from '../../app/findCounty.ts';
-import { nearestStations, type Place } from '../../app/nearestStations.ts';
-import { InvalidInputError } from '../../errors.ts';
+import { nearestStations } from '../../app/nearestStations.ts';
+import { soughtPlace } from '../../app/soughtPlace.ts';
 import { nearestStationsSchema } from '../../schema/place.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
@@ -42,26 +41,10 @@ const route = createRoute({
 export const weatherNearRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
     const query = context.req.valid('query');
-    const place = await placeOf(query, deps);
+    const place = await soughtPlace(
+      query,
+      deps.counties,
+      'Give lat=45.7 and lon=-111, or county=Gallatin, MT.',
+    );
     return context.json(nearestStations(await deps.weather.stations(), place, query.most), 200);
   });
-
-async function placeOf(
-  { lat, lon, county, elevation }: z.infer<typeof querySchema>,
-  { counties }: HttpDeps,
-): Promise<Place> {
-  if (county !== undefined && lat === undefined && lon === undefined) {
-    const { fullName, latitudeDeg, longitudeDeg } = findCounty(await counties(), county);
-    return { name: fullName, latitudeDeg, longitudeDeg, elevationM: elevation };
-  }
-  if (county === undefined && lat !== undefined && lon !== undefined) {
-    return { latitudeDeg: lat, longitudeDeg: lon, elevationM: elevation };
-  }
-  throw new InvalidInputError(
-    'PLACE_MISSING',
-    county === undefined
-      ? 'A place needs latitude and longitude, or a county.'
-      : 'A place is either a county or latitude and longitude, not both.',
-    { hint: 'Give lat=45.7 and lon=-111, or county=Gallatin, MT.' },
-  );
-}
