@@ -1,4 +1,3 @@
-import { weightedMean } from '../model/years/weightedMean.ts';
 import { LEAST_YEARS } from './historicalYears.ts';
 
 /** Odds at each offset from the first application; ends where fewer than ten years reach. */
@@ -26,18 +25,30 @@ export function oddsCurve(
   const shortest = Math.min(...reach);
   const odds = new Float64Array(lastOffset + 1);
   let kept = years.map((_, index) => index);
-  let keptWeights = weights;
+  let { relative, total } = relativeWeights(kept, weights);
   for (let offset = 0; offset <= lastOffset; offset++) {
     if (offset > shortest && kept.some((index) => reach[index] < offset)) {
       kept = kept.filter((index) => reach[index] >= offset);
-      keptWeights = Float64Array.from(kept, (index) => weights[index]);
+      ({ relative, total } = relativeWeights(kept, weights));
     }
-    odds[offset] = weightedMean(
-      kept.map((index) => years[index].probabilities[offset]),
-      keptWeights,
-    );
+    let sum = 0;
+    for (let k = 0; k < kept.length; k++) sum += relative[k] * years[kept[k]].probabilities[offset];
+    odds[offset] = sum / total;
   }
   return { odds };
+}
+
+/**
+ * Weights of the kept years relative to the largest, so that equal ones become exact ones, and their sum; all one
+ * where only years without weight are left.
+ */
+function relativeWeights(
+  kept: readonly number[],
+  weights: Float64Array,
+): { relative: Float64Array; total: number } {
+  const largest = Math.max(...kept.map((index) => weights[index]));
+  const relative = Float64Array.from(kept, (index) => (largest > 0 ? weights[index] / largest : 1));
+  return { relative, total: relative.reduce((sum, weight) => sum + weight, 0) };
 }
 
 /**

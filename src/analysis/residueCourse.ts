@@ -1,5 +1,9 @@
 import { leafWashOff } from '../model/deposit/leafWashOff.ts';
-import { carryoverProbability, type ResiduePart } from '../model/odds/carryoverProbability.ts';
+import {
+  carryoverOfOnePart,
+  carryoverProbability,
+  type ResiduePart,
+} from '../model/odds/carryoverProbability.ts';
 import type { Trace } from './traces.ts';
 
 /** A treatment with its margin worked out, on one trace. */
@@ -66,6 +70,7 @@ export function residueCourse(
     onLeaves.push({ treatment, logExcess: treatment.logMargin + Math.log(caught), left });
   }
   onSoil.sort((a, b) => a.countsFrom - b.countsFrom);
+  if (onSoil.length === 1 && onLeaves.length === 0) return courseOfOne(onSoil[0], soilSpread);
 
   return (offset) => {
     const parts: ResiduePart[] = [];
@@ -80,6 +85,16 @@ export function residueCourse(
     }
     return parts.length === 0 ? 0 : carryoverProbability(parts, soilSpread);
   };
+}
+
+/** One treatment on bare soil: nearly every question asked. */
+function courseOfOne(deposit: Deposit, soilSpread: number): ResidueCourse {
+  const { countsFrom, logExcess, ratePerBreakdownDay, sumAtDeposit } = deposit;
+  const { sums, base } = deposit.trace;
+  return (offset) =>
+    offset < countsFrom
+      ? 0
+      : carryoverOfOnePart(logExcess, ratePerBreakdownDay * (sums[base + offset] - sumAtDeposit), soilSpread);
 }
 
 function depositOf(

@@ -22,7 +22,10 @@ export function seasonBlock(
     years: odds.years.map(({ year, probabilities }, index) => ({
       year,
       third: thirdOf(index),
-      probability: [...probabilities].filter((_, offset) => offset % YEAR_STEP_DAYS === 0),
+      probability: Array.from(
+        { length: Math.ceil(probabilities.length / YEAR_STEP_DAYS) },
+        (_, step) => probabilities[step * YEAR_STEP_DAYS],
+      ),
     })),
     quantileDates: Array.from({ length: DOTS }, (_, dot) => {
       const offset = clearOffset(odds.curve.odds, 0, 1 - (dot + 0.5) / DOTS);

@@ -24,16 +24,22 @@ const MAX_STEPS = 200;
  * Checked    test/model/carryoverProbability.test.ts (closed form, brute-force integration over z)
  */
 export function carryoverProbability(parts: readonly ResiduePart[], soilSpread: number): number {
-  const speed = parts.length === 1 ? speedOfOnePart(parts[0]) : speedOfManyParts(parts);
+  return parts.length === 1
+    ? carryoverOfOnePart(parts[0].logExcess, parts[0].decayExponent, soilSpread)
+    : shareOfSlowerSoils(speedOfManyParts(parts), soilSpread);
+}
+
+/** {@link carryoverProbability} of a single part, in closed form and without an array: the daily loop's own. [0-1] */
+export function carryoverOfOnePart(logExcess: number, decayExponent: number, soilSpread: number): number {
+  if (logExcess <= 0) return 0;
+  return decayExponent > 0 ? shareOfSlowerSoils(logExcess / decayExponent, soilSpread) : 1;
+}
+
+/** Share of soils that break down slower than a speed (1 = the median soil's). [0-1] */
+function shareOfSlowerSoils(speed: number, soilSpread: number): number {
   if (speed <= 0) return 0;
   if (speed === Number.POSITIVE_INFINITY) return 1;
   return normalCdf(Math.log(speed) / soilSpread, 0, 1);
-}
-
-/** Breakdown speed (1 = median soil) at which one part is just harmless. */
-function speedOfOnePart({ logExcess, decayExponent }: ResiduePart): number {
-  if (logExcess <= 0) return 0;
-  return decayExponent > 0 ? logExcess / decayExponent : Number.POSITIVE_INFINITY;
 }
 
 /**
