@@ -122,7 +122,7 @@ export function completenessGrid(rows: readonly GridRow[], options: GridOptions)
     [
       {
         data: rowsOf('standing'),
-        mark: { type: 'rect', fill: tokens.softInk, aria: false },
+        mark: { type: 'rect', fill: tokens.edge, aria: false },
         encoding: { x, x2: { field: 'filledTo' }, y, y2 },
       },
       {

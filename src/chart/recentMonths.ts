@@ -17,6 +17,8 @@ const GAP = 0.14;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 /** Room that the scale takes left of the months. [px] */
 const LEFT_PX = 44;
+/** Below this width months are single letters and percents stand upright. [px] */
+const NARROW_PX = 560;
 
 /** Rain of the last twelve whole months: what fell as a solid bar, the normal as an outline, percent above both. */
 export function recentMonths(rows: RecentRain['months'], options: RecentOptions): ChartSpec {
@@ -31,10 +33,12 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
     top: Math.max(rainIn(rainMm ?? 0), rainIn(normalMm ?? 0)),
     label: percentOfNormal === null ? (rainMm === null ? 'gap' : '') : `${Math.round(percentOfNormal)} %`,
   }));
+  const narrow = widthPx < NARROW_PX;
   const most = Math.max(rainIn(10), ...bars.map(({ top }) => top));
   const names = rows.map(({ month }, index) => {
     const name = MONTHS[Number(month.slice(5)) - 1];
-    return index === 0 || name === 'Jan' ? `${name}|${month.slice(0, 4)}` : name;
+    const short = narrow ? name[0] : name;
+    return index === 0 || name === 'Jan' ? `${short}|${month.slice(0, 4)}` : short;
   });
   const x = {
     field: 'start',
@@ -54,7 +58,7 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
   const y = (field: 'rain' | 'normal' | 'top') => ({
     field,
     type: 'quantitative' as const,
-    scale: { domain: [0, most * 1.15], nice: false },
+    scale: { domain: [0, most * (narrow ? 1.45 : 1.15)], nice: false },
     axis: {
       tickCount: 3,
       ...valueAxis(`Rain, ${rainUnit}`, LEFT_PX),
@@ -81,7 +85,17 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
       },
       {
         data: rowsOf('labels'),
-        mark: { type: 'text', baseline: 'bottom', dy: -4, fill: tokens.ink, aria: false },
+        mark: narrow
+          ? {
+              type: 'text',
+              angle: 270,
+              align: 'left',
+              baseline: 'middle',
+              dx: 5,
+              fill: tokens.ink,
+              aria: false,
+            }
+          : { type: 'text', baseline: 'bottom', dy: -4, fill: tokens.ink, aria: false },
         encoding: {
           x: { ...x, field: 'middle' },
           y: y('top'),

@@ -5,6 +5,7 @@ import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
+import { cropViewSchema } from '../../src/schema/catalogueCropView.ts';
 import { activeViewSchema, catalogueListSchema } from '../../src/schema/catalogueView.ts';
 import { catalogue } from '../catalogue/loaded.ts';
 import { noOutside } from './noOutside.ts';
@@ -40,7 +41,23 @@ it('tells one active, by any spelling, and one crop with its rows', async () => 
   expect(one.rows.length).toBeGreaterThan(2);
 });
 
+it('tells one crop, with every active before it, the shortest interval first', async () => {
+  const { status, body } = await get('/api/catalogue/crop/lentils?country=US');
+  expect(status).toBe(200);
+  const view = cropViewSchema.parse(body);
+  expect(view.name).toBe('lentil');
+  expect(view.actives.length).toBe(catalogue.actives.length);
+  const { body: pair } = await get('/api/catalogue/imazamox?crop=lentil');
+  const { active: _, group: __, ...same } = view.actives.find(({ active }) => active === 'imazamox') ?? {};
+  expect(same).toEqual(activeViewSchema.parse(pair).crops[0]);
+  const known = view.actives.flatMap(({ months, days }) =>
+    months === null ? [] : [months * 30.4 + (days ?? 0)],
+  );
+  expect(known).toEqual([...known].sort((a, b) => a - b));
+});
+
 it.each([
+  ['/api/catalogue/crop/water', 'CROP_UNKNOWN'],
   ['/api/catalogue/water', 'RESIDUAL_UNKNOWN'],
   ['/api/catalogue/imazamox?crop=water', 'CROP_UNKNOWN'],
   ['/api/catalogue/imazamox?country=AU', 'REQUEST_UNREADABLE'],

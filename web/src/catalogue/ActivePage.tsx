@@ -57,7 +57,7 @@ function ActiveBody({ view, at, units }: { view: ActiveView } & ActivePageProps)
             mark={typical.mark}
             lowDays={life('shortest')}
             highDays={life('longest')}
-            named
+            wide
           />
         </div>
       )}
@@ -84,8 +84,7 @@ function ActiveBody({ view, at, units }: { view: ActiveView } & ActivePageProps)
             name: crop,
             href: catalogueAddress({ ...at, crop }),
           }))}
-          none="No interval known: read your label"
-          fallBack="Not named; by a line for a wider group, or for crops that the label does not name:"
+          fallBack="not named: a line for a wider group, or for crops that the label does not name, stands in"
         />
       </section>
       <Differences

@@ -47,8 +47,7 @@ export function CropPage({ at }: { at: CatalogueAddress & { readonly crop: strin
                 name: active,
                 href: catalogueAddress({ ...at, active }),
               }))}
-              none="No interval known: read your label"
-              fallBack={`${view.name} is not named; by a line for a wider group, or for crops that the label does not name:`}
+              fallBack={`${view.name} is not named: a line for a wider group, or for crops that the label does not name, stands in`}
             />
           </section>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}

@@ -14,8 +14,7 @@ export function Figures({ figures, title }: { figures: readonly Figure[]; title:
         <tr>
           <th scope="col">Figure</th>
           <th scope="col">Value</th>
-          <th scope="col">How it came here</th>
-          <th scope="col">Source</th>
+          <th scope="col">Where from</th>
         </tr>
       </thead>
       <tbody>
@@ -28,8 +27,6 @@ export function Figures({ figures, title }: { figures: readonly Figure[]; title:
             </td>
             <td>
               <Mark mark={mark} />
-            </td>
-            <td>
               <SourceLinks ids={sources} />
             </td>
           </tr>

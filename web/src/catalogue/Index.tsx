@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { CatalogueList } from '../api/contract.ts';
+import { go } from '../shell/places.ts';
 import { type CatalogueAddress, catalogueAddress } from './catalogueAddress.ts';
 
 /** All actives and crops, to be searched. */
@@ -13,13 +14,22 @@ export function Index({ list, at }: { list: CatalogueList; at: CatalogueAddress 
   const crops = list.crops.filter(({ name, botanicalName, aliases, kind }) =>
     found([name, botanicalName, kind, ...aliases].join(' ')),
   );
+  /** Enter goes to the first that is found. */
+  function first(event: Event): void {
+    event.preventDefault();
+    const { country } = at;
+    if (words.length === 0) return;
+    if (actives.length > 0) go(catalogueAddress({ active: actives[0].name, country }));
+    else if (crops.length > 0) go(catalogueAddress({ crop: crops[0].name, country }));
+  }
+
   return (
     <>
       <p class="back">
         <a href="/catalogue">The whole catalogue</a>
       </p>
-      <div class="index-body">
-        <div class="search">
+      <div class="index-body" data-searching={words.length > 0 ? '' : undefined}>
+        <form class="search" onSubmit={first}>
           <label for="catalogue-search">Search actives and crops</label>
           <div class="frame">
             <input
@@ -32,7 +42,7 @@ export function Index({ list, at }: { list: CatalogueList; at: CatalogueAddress 
               onInput={({ currentTarget }) => setSearch(currentTarget.value)}
             />
           </div>
-        </div>
+        </form>
         <p class="unseen" role="status">
           {words.length > 0 && `${actives.length} actives, ${crops.length} crops`}
         </p>

@@ -3,34 +3,30 @@ import { Mark } from './Mark.tsx';
 
 interface LadderProps {
   readonly entries: readonly LadderEntry[];
-  /** What those without an interval are told. */
-  readonly none: string;
-  /** What stands over those that only a wider row puts there. */
+  /** What is said of those that only a wider row puts there. */
   readonly fallBack: string;
 }
 
 /** Intervals from short to long, each with a bar of its length and all that share it. */
-export function Ladder({ entries, none, fallBack }: LadderProps) {
+export function Ladder({ entries, fallBack }: LadderProps) {
   return (
-    <ol class="ladder" data-testid="ladder">
-      {rungsOf(entries).map((rung) => (
-        <li key={rung.interval ?? ''} data-none={rung.interval === null ? '' : undefined}>
-          <p class="rung-length">
-            {rung.interval ?? none}
-            {rung.interval !== null && <Bar share={rung.share} />}
-          </p>
-          <div>
-            <Names entries={rung.named} />
-            {rung.byFallBack.length > 0 && (
-              <div class="rung-fall-back">
-                <p class="small">{fallBack}</p>
-                <Names entries={rung.byFallBack} />
-              </div>
-            )}
-          </div>
-        </li>
-      ))}
-    </ol>
+    <>
+      <p class="mark-key">
+        {entries.some(({ fromMemory }) => fromMemory) && <Mark mark="from memory" />}
+        {entries.some((entry) => entry.fallBack !== null) && <span>† {fallBack}</span>}
+      </p>
+      <ol class="ladder" data-testid="ladder">
+        {rungsOf(entries).map((rung) => (
+          <li key={rung.interval ?? ''} data-none={rung.interval === null ? '' : undefined}>
+            <p class="rung-length">
+              {rung.interval ?? 'No interval known: read your label'}
+              {rung.interval !== null && <Bar share={rung.share} />}
+            </p>
+            <Names entries={rung.entries} />
+          </li>
+        ))}
+      </ol>
+    </>
   );
 }
 
@@ -45,12 +41,12 @@ function Bar({ share }: Pick<Rung, 'share'>) {
 }
 
 function Names({ entries }: { entries: readonly LadderEntry[] }) {
-  if (entries.length === 0) return null;
   return (
     <ul class="names">
-      {entries.map(({ name, href, fromMemory, bioassay, atLeast }) => (
-        <li key={name}>
+      {entries.map(({ name, href, fromMemory, bioassay, atLeast, fallBack }) => (
+        <li key={name} data-fall-back={fallBack === null ? undefined : ''}>
           <a href={href}>{name}</a>
+          {fallBack !== null && '\u00a0†'}
           {atLeast && <small> or more</small>}
           {bioassay && <small> with a bioassay</small>}
           {fromMemory && (

@@ -64,7 +64,7 @@ function PairBody({ view, at, units }: { view: ActiveView } & PairPageProps) {
           ? 'No label interval is known here: read your label.'
           : `An answer takes ${interval}${pair.fromMemory ? ', from memory' : ''}, until you enter what your own label says.`}
       </p>
-      <p class="near-do">
+      <p class="do-row">
         {interval !== null && (
           <a class="button" href={ask({ ...question, interval })} data-testid="label-says">
             My label says {interval}

@@ -10,8 +10,8 @@ export function halfLifeShare(days: number): number {
 
 /** Marks of the scale that people know. */
 export const HALF_LIFE_TICKS: readonly { readonly days: number; readonly name: string }[] = [
-  { days: 7, name: '1 week' },
-  { days: 30, name: '1 month' },
-  { days: 91, name: '3 months' },
-  { days: 365, name: '1 year' },
+  { days: 7, name: '1 wk' },
+  { days: 30, name: '1 mo' },
+  { days: 91, name: '3 mo' },
+  { days: 365, name: '1 yr' },
 ];

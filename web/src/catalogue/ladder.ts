@@ -17,10 +17,8 @@ export interface Rung {
   readonly interval: string | null;
   /** Length of its bar, as a share of the longest. (0-1) */
   readonly share: number;
-  /** Those that a row names. */
-  readonly named: readonly LadderEntry[];
-  /** Those that stand here by a wider row only. */
-  readonly byFallBack: readonly LadderEntry[];
+  /** Those that a row names first, then those that stand here by a wider row only. */
+  readonly entries: readonly LadderEntry[];
 }
 
 const DAYS_PER_MONTH = 30.4;
@@ -36,7 +34,6 @@ export function rungsOf(entries: readonly LadderEntry[]): Rung[] {
   return [...groups].map(([interval, members]) => ({
     interval,
     share: interval === null ? 0 : lengthOf(members[0]) / longest,
-    named: members.filter(({ fallBack }) => fallBack === null),
-    byFallBack: members.filter(({ fallBack }) => fallBack !== null),
+    entries: members.toSorted((a, b) => Number(a.fallBack !== null) - Number(b.fallBack !== null)),
   }));
 }

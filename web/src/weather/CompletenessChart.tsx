@@ -15,6 +15,10 @@ const ELEMENTS: readonly (readonly [GridElement, string])[] = [
 /** Room beside the months. [px] */
 const SIDES_PX = 70 + 16;
 const WIDEST_PX = 640;
+/** The grid is about so tall, its rows not lower and not higher than this. [px] */
+const TALL_PX = 600;
+const LEAST_ROW_PX = 5;
+const MOST_ROW_PX = 16;
 
 /** Years down, months across: where the record is whole, where it stands, and where it does not. */
 export function CompletenessChart({ check }: { check: StationCheck }) {
@@ -29,7 +33,7 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
         tokens: PAGE_TOKENS,
         description: caption,
         widthPx: Math.min(width, WIDEST_PX) - SIDES_PX,
-        rowPx: completeness.length > 80 ? 9 : completeness.length > 40 ? 12 : 16,
+        rowPx: Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, TALL_PX / completeness.length)),
       }),
     [rows, caption, width, completeness.length],
   );

@@ -1,4 +1,4 @@
-import type { FileState, GivenFile } from './useInbox.ts';
+import type { FileState, GivenFile } from './inboxQueue.ts';
 import { weatherAddress } from './weatherAddress.ts';
 
 /** Refusals that more words about the file can mend. */

@@ -1,14 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { ReadOptions } from '../api/contract.ts';
 import { Fold } from '../shell/Fold.tsx';
 import { FileLine } from './FileLine.tsx';
+import { addFiles, clearFiles, isOver, sayOptions, sendAgain, stopFiles } from './inboxQueue.ts';
 import { ReadOptionBlanks } from './ReadOptionBlanks.tsx';
 import { useInbox } from './useInbox.ts';
 
 /** Files are dropped or chosen here and imported one after the other. */
 export function InboxPanel({ imported }: { imported: () => void }) {
-  const [options, setOptions] = useState<ReadOptions>({});
-  const inbox = useInbox(options, imported);
+  const { files, options } = useInbox(imported);
+  const busy = files.some((given) => !isOver(given));
   const chooser = useRef<HTMLInputElement>(null);
   const [over, setOver] = useState(false);
   const [folder, setFolder] = useState(false);
@@ -28,13 +28,13 @@ export function InboxPanel({ imported }: { imported: () => void }) {
     setOver(false);
     const items = [...(dataTransfer?.items ?? [])];
     setFolder(items.some((item) => item.webkitGetAsEntry?.()?.isDirectory));
-    const files = items
+    const given = items
       .filter((item) => !item.webkitGetAsEntry?.()?.isDirectory)
       .map((item) => item.getAsFile());
-    inbox.add(files.filter((file) => file !== null));
+    addFiles(given.filter((file) => file !== null));
   }
 
-  const said = inbox.files.filter(({ state }) => state.kind === 'imported').length;
+  const said = files.filter(({ state }) => state.kind === 'imported').length;
   return (
     <section class="inbox" aria-labelledby="inbox-title">
       <h2 class="margin-title" id="inbox-title">
@@ -66,7 +66,7 @@ export function InboxPanel({ imported }: { imported: () => void }) {
           hidden
           data-testid="files"
           onChange={({ currentTarget }) => {
-            inbox.add([...(currentTarget.files ?? [])]);
+            addFiles([...(currentTarget.files ?? [])]);
             currentTarget.value = '';
           }}
         />
@@ -76,20 +76,20 @@ export function InboxPanel({ imported }: { imported: () => void }) {
         </p>
       </div>
       {folder && <p class="note">A folder cannot be taken as a whole: open it and drop the files in it.</p>}
-      {inbox.files.length > 0 && (
+      {files.length > 0 && (
         <>
           <ul class="given">
-            {inbox.files.map((given) => (
-              <FileLine key={given.key} given={given} again={() => inbox.again(given.key)} />
+            {files.map((given) => (
+              <FileLine key={given.key} given={given} again={() => sendAgain(given.key)} />
             ))}
           </ul>
           <p class="given-do">
-            {inbox.busy ? (
-              <button type="button" class="small-button" data-testid="stop" onClick={inbox.stop}>
+            {busy ? (
+              <button type="button" class="small-button" data-testid="stop" onClick={stopFiles}>
                 Stop
               </button>
             ) : (
-              <button type="button" class="quiet" onClick={inbox.clear}>
+              <button type="button" class="quiet" onClick={clearFiles}>
                 Clear the list
               </button>
             )}
@@ -97,10 +97,10 @@ export function InboxPanel({ imported }: { imported: () => void }) {
         </>
       )}
       <p class="unseen" role="status">
-        {!inbox.busy && inbox.files.length > 0 && `${said} of ${inbox.files.length} files imported.`}
+        {!busy && files.length > 0 && `${said} of ${files.length} files imported.`}
       </p>
       <Fold title="What the files do not say">
-        {() => <ReadOptionBlanks options={options} change={setOptions} />}
+        {() => <ReadOptionBlanks options={options} change={sayOptions} />}
       </Fold>
     </section>
   );

@@ -23,7 +23,7 @@ export function NearList({ near, units, ask }: NearListProps) {
       <h2 id="near-title">{best ? `For ${where}: take ${best.name}` : `For ${where}: none to take`}</h2>
       <p class="near-reason">{sayReason(reason, units)}</p>
       {best && (
-        <p class="near-do">
+        <p class="do-row">
           <a class="button" href={ask({ station: best.id, asOf: undefined })}>
             Use this station
           </a>

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import type { NearestStations, StationExtent } from '../api/contract.ts';
-import { type Fetched, useFetched } from '../api/useFetched.ts';
+import { useFetched } from '../api/useFetched.ts';
 import { go } from '../shell/places.ts';
 import { useQuestionLink } from '../shell/useQuestionLink.ts';
 import type { Units } from '../units/units.ts';
@@ -15,11 +15,11 @@ import { nearQuery, type SoughtPlace, type WeatherAddress, weatherAddress } from
 interface OverviewProps {
   readonly asked: WeatherAddress;
   readonly units: Units;
-  readonly list: Fetched<{ stations: StationExtent[] }>;
 }
 
 /** All records that are here: where they lie, which one suits a place, and how more come in. */
-export function Overview({ asked: { place, elevationM }, units, list }: OverviewProps) {
+export function Overview({ asked: { place, elevationM }, units }: OverviewProps) {
+  const list = useFetched<{ stations: StationExtent[] }>('/api/stations');
   const near = useFetched<NearestStations>(place === null ? null : nearQuery(place, elevationM));
   const ask = useQuestionLink(units);
   useEffect(() => {
@@ -54,6 +54,11 @@ export function Overview({ asked: { place, elevationM }, units, list }: Overview
         <p class="lede" data-testid="station-count">
           {list.data ? saySome(stations) : 'Reading the list of stations…'}
         </p>
+        <p class="do-row to-margin">
+          {near.problem && <span>The place is not clear:</span>}
+          <a href="#sought-place">Type the place</a>
+          <a href="#inbox-title">Bring in files</a>
+        </p>
         {list.gone && <GoneNote retry={list.reload} />}
         {list.problem && <ProblemNote problem={list.problem} />}
         <StationMap
@@ -77,5 +82,5 @@ function saySome(stations: readonly StationExtent[]): string {
   if (real === 0) {
     return 'Only the invented record of the worked example is here. Drop the files of the stations around your fields, and every answer counts their years.';
   }
-  return `${some} of daily rain and temperatures${invented > 0 ? ', beside the invented record of the worked example' : ''}. Tap the map where your field lies, and the station to take is named with its reason.`;
+  return `${some} of daily weather${invented > 0 ? ', beside the invented one of the worked example' : ''}. Tap the map where your field lies, and the station to take is named.`;
 }

@@ -43,9 +43,12 @@ export function PlaceForm({ place, elevationM, units, refusal, choose }: PlaceFo
   }
 
   const choices = namesIn(refusal);
-  const problem =
-    problems.place ??
-    (refusal && text === shown ? `${refusal.message} ${choices.length > 0 ? '' : refusal.hint}` : null);
+  const said =
+    refusal &&
+    (choices.length > 0
+      ? refusal.message.replace(/:.*$/s, '. Which?')
+      : `${refusal.message} ${refusal.hint}`);
+  const problem = problems.place ?? (text === shown ? said : null);
   const remark =
     place?.kind === 'point' && text === shown
       ? sayPoint(place.latitudeDeg, place.longitudeDeg)
@@ -102,9 +105,15 @@ export function PlaceForm({ place, elevationM, units, refusal, choose }: PlaceFo
   );
 }
 
-/** Counties that a refusal offers instead. */
+/** Counties offered where a name means several; more than any name has in the country. */
+const MOST_OFFERS = 40;
+
+/** Counties that a refusal offers instead, by their states. */
 function namesIn(refusal: Problem | null): readonly string[] {
   const { choices, nearest } = refusal?.details ?? {};
   const names = Array.isArray(choices) ? choices : Array.isArray(nearest) ? nearest : [];
-  return names.filter((name): name is string => typeof name === 'string').slice(0, 8);
+  return names
+    .filter((name): name is string => typeof name === 'string')
+    .toSorted()
+    .slice(0, MOST_OFFERS);
 }

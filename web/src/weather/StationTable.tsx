@@ -4,8 +4,9 @@ import { heightNumber, heightUnit, type Units } from '../units/units.ts';
 import { weatherAddress } from './weatherAddress.ts';
 
 const YEAR_DAYS = 365.25;
-/** Rows shown at most; a search narrows the rest. */
-const MOST_ROWS = 200;
+/** Rows shown at first, and at most; a search narrows the rest. */
+const FIRST_ROWS = 25;
+const MOST_ROWS = 1000;
 const COLLATOR = new Intl.Collator('en-US', { numeric: true });
 
 interface SortableColumn {
@@ -57,6 +58,7 @@ const NAME: SortableColumn = {
 /** All stations whose records are here; to be searched, and sorted by any column. */
 export function StationTable({ stations, units }: { stations: readonly StationExtent[]; units: Units }) {
   const [search, setSearch] = useState('');
+  const [all, setAll] = useState(false);
   const [sort, setSort] = useState({ key: 'name', down: false });
   const found = useMemo(() => {
     const words = search.toLowerCase().split(/\s+/).filter(Boolean);
@@ -74,6 +76,7 @@ export function StationTable({ stations, units }: { stations: readonly StationEx
         return sort.down ? -order : order;
       });
   }, [stations, search, sort]);
+  const rows = found.slice(0, all ? MOST_ROWS : FIRST_ROWS);
   const head = ({ key, head: text, number }: SortableColumn) => (
     <th
       key={key}
@@ -110,7 +113,7 @@ export function StationTable({ stations, units }: { stations: readonly StationEx
         </div>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label="Stations here">
+      <section class="table-scroll" tabIndex={0} aria-label="Table of the stations">
         <table class="stations" data-testid="stations">
           <thead>
             <tr>
@@ -119,7 +122,7 @@ export function StationTable({ stations, units }: { stations: readonly StationEx
             </tr>
           </thead>
           <tbody>
-            {found.slice(0, MOST_ROWS).map((station) => (
+            {rows.map((station) => (
               <tr key={station.id}>
                 <th scope="row">
                   <a href={weatherAddress({ station: station.id })}>
@@ -140,10 +143,15 @@ export function StationTable({ stations, units }: { stations: readonly StationEx
       <p class="small" role="status">
         {found.length === 0
           ? 'No station is called so.'
-          : found.length > MOST_ROWS
-            ? `${MOST_ROWS} of ${found.length} are shown: narrow the search.`
-            : search && `${found.length} of ${stations.length}`}
+          : rows.length < found.length
+            ? `${rows.length} of ${found.length.toLocaleString('en-US')} are shown${all ? ': narrow the search' : ''}.`
+            : search && `${found.length} of ${stations.length} found.`}
       </p>
+      {rows.length < found.length && !all && (
+        <button type="button" class="quiet" onClick={() => setAll(true)}>
+          Show more
+        </button>
+      )}
     </section>
   );
 }

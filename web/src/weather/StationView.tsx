@@ -58,7 +58,7 @@ function Worth({ check, units, use }: { check: StationCheck; units: Units; use: 
       {check.problem ? (
         <ProblemNote problem={{ ...check.problem, details: {} }} />
       ) : (
-        <p class="near-do">
+        <p class="do-row">
           <a class="button" href={use}>
             Use this station
           </a>

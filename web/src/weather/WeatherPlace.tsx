@@ -1,5 +1,3 @@
-import type { StationExtent } from '../api/contract.ts';
-import { useFetched } from '../api/useFetched.ts';
 import { useLocation } from '../shell/places.ts';
 import { useUnits } from '../units/useUnits.ts';
 import { Overview } from './Overview.tsx';
@@ -12,10 +10,9 @@ export function WeatherPlace() {
   const { search } = useLocation();
   const units = useUnits();
   const asked = readWeatherAddress(search);
-  const list = useFetched<{ stations: StationExtent[] }>('/api/stations');
   return asked.station !== null ? (
     <StationView key={asked.station} id={asked.station} units={units} />
   ) : (
-    <Overview asked={asked} units={units} list={list} />
+    <Overview asked={asked} units={units} />
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import outlinesUrl from 'us-atlas/states-albers-10m.json?url';
 import type { StationExtent } from '../../api/contract.ts';
-import { MAP_BOX, onMap, placeAt } from './albers.ts';
+import { graticule, MAP_BOX, onMap, placeAt } from './albers.ts';
 import { type Outlines, outlinesOf, type Topology } from './outlines.ts';
 
 interface Point {
@@ -29,6 +29,7 @@ const ARROWS: Readonly<Record<string, readonly [north: number, east: number]>> =
   ArrowLeft: [0, -1],
   ArrowRight: [0, 1],
 };
+const GRID = graticule();
 const NATURAL = { north: 75, south: 15, west: -180, east: -50 };
 
 const within = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
@@ -82,6 +83,7 @@ export function StationMap({ stations, point, suggested, choose }: StationMapPro
         onKeyDown={key}
       >
         <svg ref={svg} viewBox={`${left} ${top} ${width} ${height}`} aria-hidden="true">
+          <path class="map-grid" d={GRID} />
           {outlines && (
             <>
               <path class="map-land" d={outlines.land} />
@@ -102,7 +104,8 @@ export function StationMap({ stations, point, suggested, choose }: StationMapPro
         {suggested && <span class="map-key map-key-suggested">suggested</span>}
         {marks.off > 0 && (
           <span>
-            {marks.off} {marks.off === 1 ? 'station is' : 'stations are'} not on the map
+            {marks.off.toLocaleString('en-US')} {marks.off === 1 ? 'station is' : 'stations are'} not on the
+            map
           </span>
         )}
       </figcaption>

@@ -18,8 +18,8 @@ const [MIDDLE_X, MIDDLE_Y] = [487.5, 305];
 const place = (x: number, y: number): MapPoint => [MIDDLE_X + x * SCALE, MIDDLE_Y + y * SCALE];
 
 /** Room above the lower states, where stations of the Canadian prairies lie. [px] */
-export const MAP_TOP = -150;
-export const MAP_BOX = { left: -60, top: MAP_TOP, width: 1040, height: 780 } as const;
+export const MAP_TOP = -80;
+export const MAP_BOX = { left: -60, top: MAP_TOP, width: 1040, height: 705 } as const;
 
 /** The frames of the us-atlas outlines: Alaska and Hawaii in boxes of their own, then everything else. */
 const FRAMES: readonly Frame[] = [
@@ -52,6 +52,22 @@ const FRAMES: readonly Frame[] = [
 /** Places of the outlines whose stations are shown in their own boxes. [°] */
 const isAlaska = (latitudeDeg: number, longitudeDeg: number) => latitudeDeg > 50 && longitudeDeg < -129;
 const isHawaii = (latitudeDeg: number, longitudeDeg: number) => latitudeDeg < 25 && longitudeDeg < -150;
+
+/** Meridians and parallels of the main frame, every five degrees, as one path. */
+export function graticule(): string {
+  const lines: MapPoint[][] = [];
+  const steps = (from: number, to: number, step: number) =>
+    Array.from({ length: Math.round((to - from) / step) + 1 }, (_, index) => from + index * step);
+  for (const longitude of steps(-140, -50, 5)) {
+    lines.push(steps(20, 60, 2).map((latitude) => forward(FRAMES[2], latitude * RAD, longitude * RAD)));
+  }
+  for (const latitude of steps(20, 60, 5)) {
+    lines.push(steps(-140, -50, 2).map((longitude) => forward(FRAMES[2], latitude * RAD, longitude * RAD)));
+  }
+  return lines
+    .map((line) => `M${line.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join('L')}`)
+    .join('');
+}
 
 /** Where a place lies on the map; null where it is not on it. */
 export function onMap(latitudeDeg: number, longitudeDeg: number): MapPoint | null {
