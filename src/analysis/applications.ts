@@ -1,4 +1,4 @@
-import type { Interval } from '../model/calendar/interval.ts';
+import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
 
 /** One treatment as the analysis sees it. */
@@ -7,6 +7,8 @@ export interface Application {
   readonly appliedDay: number;
   /** The label's rotation interval for the crop asked about. */
   readonly interval: Interval;
+  /** Day before which the label's own conditions do not let the crop go in [day number]; absent where none says so. */
+  readonly notBefore?: number;
   /** Dose in full label doses, overlap included [-], > 0. */
   readonly load: number;
   /** Share of the dose caught by leaves [0-1]. */
@@ -19,3 +21,10 @@ export interface Application {
   /** Mode-of-action group; residues of one group add up. */
   readonly group: string;
 }
+
+/** Label date of an application: its interval's end, and later where a condition of the label asks for it. [day number] */
+export const labelDayOf = ({
+  appliedDay,
+  interval,
+  notBefore = Number.NEGATIVE_INFINITY,
+}: Application): number => Math.max(labelDateOf(appliedDay, interval), notBefore);

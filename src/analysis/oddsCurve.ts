@@ -42,7 +42,7 @@ export function oddsCurve(
  * Weights of the kept years relative to the largest, so that equal ones become exact ones, and their sum; all one
  * where only years without weight are left.
  */
-function relativeWeights(
+export function relativeWeights(
   kept: readonly number[],
   weights: Float64Array,
 ): { relative: Float64Array; total: number } {

@@ -41,21 +41,20 @@ interface Deposit {
   readonly sumAtDeposit: number;
 }
 
-/**
- * The course of the probability of harm for treatments whose residues add up, along one year's traces.
- * Offsets must lie from 0 to the traces' `lastOffset`.
- */
-export function residueCourse(
-  treatments: readonly JudgedTreatment[],
-  soilSpread: number,
-  leafLoss: LeafLoss,
-): ResidueCourse {
-  const onSoil: Deposit[] = [];
-  const onLeaves: {
+/** What is in the soil part by part, and what leaves still hold. */
+interface Deposits {
+  /** In the order in which the parts begin to count. */
+  readonly onSoil: readonly Deposit[];
+  readonly onLeaves: readonly {
     readonly treatment: JudgedTreatment;
     readonly logExcess: number;
     readonly left: Float64Array;
-  }[] = [];
+  }[];
+}
+
+function depositsOf(treatments: readonly JudgedTreatment[], leafLoss: LeafLoss): Deposits {
+  const onSoil: Deposit[] = [];
+  const onLeaves: Deposits['onLeaves'][number][] = [];
   for (const treatment of treatments) {
     const bare = treatment.load * (1 - treatment.canopyFraction);
     if (bare > 0) onSoil.push(depositOf(treatment, bare, treatment.offsetDays, treatment.offsetDays));
@@ -70,21 +69,46 @@ export function residueCourse(
     onLeaves.push({ treatment, logExcess: treatment.logMargin + Math.log(caught), left });
   }
   onSoil.sort((a, b) => a.countsFrom - b.countsFrom);
+  return { onSoil, onLeaves };
+}
+
+/**
+ * The course of the probability of harm for treatments whose residues add up, along one year's traces.
+ * Offsets must lie from 0 to the traces' `lastOffset`.
+ */
+export function residueCourse(
+  treatments: readonly JudgedTreatment[],
+  soilSpread: number,
+  leafLoss: LeafLoss,
+): ResidueCourse {
+  const { onSoil, onLeaves } = depositsOf(treatments, leafLoss);
   if (onSoil.length === 1 && onLeaves.length === 0) return courseOfOne(onSoil[0], soilSpread);
 
   return (offset) => {
-    const parts: ResiduePart[] = [];
-    for (const { countsFrom, trace, logExcess, ratePerBreakdownDay, sumAtDeposit } of onSoil) {
-      if (countsFrom > offset) break;
-      const breakdownDays = trace.sums[trace.base + offset] - sumAtDeposit;
-      parts.push({ logExcess, decayExponent: ratePerBreakdownDay * breakdownDays });
-    }
+    const parts = partsInSoil(onSoil, offset);
     for (const { treatment, logExcess, left } of onLeaves) {
       const share = left[offset - treatment.offsetDays] ?? 0;
       if (share > 0) parts.push({ logExcess: logExcess + Math.log(share), decayExponent: 0 });
     }
     return parts.length === 0 ? 0 : carryoverProbability(parts, soilSpread);
   };
+}
+
+/** What the soil itself holds at an offset, part by part: a soil sample leaves out what is still on leaves. */
+export const soilParts = (
+  treatments: readonly JudgedTreatment[],
+  leafLoss: LeafLoss,
+  offset: number,
+): ResiduePart[] => partsInSoil(depositsOf(treatments, leafLoss).onSoil, offset);
+
+function partsInSoil(onSoil: readonly Deposit[], offset: number): ResiduePart[] {
+  const parts: ResiduePart[] = [];
+  for (const { countsFrom, trace, logExcess, ratePerBreakdownDay, sumAtDeposit } of onSoil) {
+    if (countsFrom > offset) break;
+    const breakdownDays = trace.sums[trace.base + offset] - sumAtDeposit;
+    parts.push({ logExcess, decayExponent: ratePerBreakdownDay * breakdownDays });
+  }
+  return parts;
 }
 
 /** One treatment on bare soil: nearly every question asked. */

@@ -1,17 +1,19 @@
 import { labelDateOf } from '../model/calendar/interval.ts';
 import { oddsRange } from '../model/odds/oddsRange.ts';
 import { median } from '../model/odds/quantile.ts';
+import { weightedMean } from '../model/years/weightedMean.ts';
+import { labelDayOf } from './applications.ts';
 import { clearOffset, type OddsCurve, oddsCurve } from './oddsCurve.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type ThirdAnswer, thirdsOf } from './thirds.ts';
-import { carryoverYears, type YearCourse } from './yearCourses.ts';
+import { carryoverYears, type JudgedApplication, type YearCourse } from './yearCourses.ts';
 import { yearWeights } from './yearWeights.ts';
 
 /** Months past the first application that the clear date is looked for. */
-const HORIZON_MONTHS = 36;
+export const HORIZON_MONTHS = 36;
 /** Months past the label date that it is looked for where the label itself is long. */
-const HORIZON_AFTER_LABEL_MONTHS = 12;
+export const HORIZON_AFTER_LABEL_MONTHS = 12;
 
 /** Odds and dates of one question; offsets are days from `firstDay`, the first application. */
 export interface SeasonOdds {
@@ -22,6 +24,10 @@ export interface SeasonOdds {
   readonly horizonOffset: number;
   /** Demand of each application [breakdown days]. */
   readonly demands: readonly number[];
+  /** The applications with their demands and traces, in the order of the question. */
+  readonly judged: readonly JudgedApplication[];
+  /** Odds at planting before any evidence, then after the first finding by date, the first two, … [0-1]. */
+  readonly oddsByEvidence: readonly number[];
   readonly oddsAtPlanting: number;
   readonly oddsAtLabel: number;
   readonly range: { readonly low: number; readonly high: number };
@@ -46,9 +52,7 @@ export interface SeasonOdds {
 export function seasonOdds(climate: StationClimate, question: SeasonQuestion): SeasonOdds {
   const { applications, oddsLimit, plantDay } = question;
   const firstDay = Math.min(...applications.map((application) => application.appliedDay));
-  const labelDay = Math.max(
-    ...applications.map(({ appliedDay, interval }) => labelDateOf(appliedDay, interval)),
-  );
+  const labelDay = Math.max(...applications.map(labelDayOf));
   const horizonDay = Math.max(
     labelDateOf(firstDay, { months: HORIZON_MONTHS, days: 0 }),
     labelDateOf(labelDay, { months: HORIZON_AFTER_LABEL_MONTHS, days: 0 }),
@@ -58,7 +62,7 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
   const plantOffset = plantDay - firstDay;
   const horizonOffset = horizonDay - firstDay;
 
-  const { years, demands, observedDays } = carryoverYears(climate, question, {
+  const { years, judged, observedDays } = carryoverYears(climate, question, {
     firstDay,
     labelOffset,
     plantOffset,
@@ -73,7 +77,14 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
     labelOffset,
     plantOffset,
     horizonOffset,
-    demands,
+    demands: judged.map(({ demand }) => demand),
+    judged,
+    oddsByEvidence: years[0].atPlantingByEvidence.map((_, step) =>
+      weightedMean(
+        years.map(({ atPlantingByEvidence }) => atPlantingByEvidence[step]),
+        weights,
+      ),
+    ),
     oddsAtPlanting,
     oddsAtLabel: curve.odds[labelOffset],
     range: oddsRange(atPlanting, weights, oddsAtPlanting),

@@ -2,6 +2,7 @@ import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { OwnAmount } from '../model/weather/ownRecords.ts';
 import type { Assumptions } from '../schema/assumptions.ts';
 import type { Application } from './applications.ts';
+import type { Finding } from './evidence.ts';
 import type { OutlookQuestion } from './yearWeights.ts';
 
 /** A question with names resolved and dates as day numbers. */
@@ -17,5 +18,7 @@ export interface SeasonQuestion {
   readonly restOfSeasonRain: number;
   /** Water given to the field; it comes on its days in every trace, given already or planned. */
   readonly irrigation?: readonly OwnAmount[];
+  /** Soil tests and bioassays of the season so far. */
+  readonly evidence?: readonly Finding[];
   readonly assumptions: Assumptions;
 }

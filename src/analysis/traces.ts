@@ -5,11 +5,12 @@ import {
   groundForcing,
   SOIL_TEMPERATURE_DAYS,
 } from '../model/run/dailyForcing.ts';
+import { labelWater } from '../model/run/labelWater.ts';
 import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { type IrrigationCourse, irrigationAt } from '../model/weather/ownRecords.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
-import type { BreakdownRecord } from './breakdownRecord.ts';
+import { type BreakdownRecord, type LabelBasis, referenceLayer } from './breakdownRecord.ts';
 import type { HistoricalYear } from './historicalYears.ts';
 import type { StationClimate } from './stationClimate.ts';
 
@@ -23,7 +24,12 @@ export interface Trace {
   readonly base: number;
   /** Rain that falls as rain, and irrigation, from the first application on [mm]; index 0 is that day. */
   readonly liquidRainMm: Float64Array;
+  /** The label run along the trace, at the trace's own warmth; worked out when it is asked for. */
+  labelRun(): LabelRun;
 }
+
+/** Breakdown days of the label run along a trace; read like a {@link Trace}'s own. */
+export type LabelRun = Pick<Trace, 'sums' | 'base'>;
 
 /** What decides the traces of a question beside the years. */
 export interface TraceOptions {
@@ -38,6 +44,7 @@ export interface TraceOptions {
   /** Days to follow from the first application on [d]. */
   readonly horizonDays: number;
   readonly meltMmPerDegreeDay: number;
+  readonly basis: LabelBasis;
 }
 
 /** One trace for each historical year. */
@@ -72,14 +79,15 @@ function recordTrace(
     sums: record.sums,
     base: start,
     liquidRainMm: forcing.liquidRainMm.subarray(start, start + lastOffset),
+    labelRun: () => ({ sums: record.labelSums, base: start }),
   };
 }
 
 /**
  * Observed days, then the year's own; irrigation on its days throughout. A gap in the observed rain takes the
  * year's own day; one that neighbouring stations fill counts as observed. The water state at the start is the record's own at that date while
- * the season is under way, the year's while planning; the soil's running mean temperature averages the
- * joined series.
+ * the season is under way, the year's while planning, and so are the dates of label-basis rain; the soil's running
+ * mean temperature averages the joined series.
  */
 function joinedTrace(
   { series, forcing }: StationClimate,
@@ -116,6 +124,15 @@ function joinedTrace(
     sums: breakdownSums(warmth, wetness, layer, response),
     base: 0,
     liquidRainMm: ground.liquidRainMm,
+    labelRun: () => {
+      const { labelRainMm, labelRainEveryDays } = options.basis;
+      const reference = referenceLayer(options.basis);
+      const tempC = meanTempC.subarray(lead);
+      const water = labelWater(series.firstDay + origin, tempC, labelRainMm, labelRainEveryDays);
+      const before = origin > 0 ? record.labelDepletionMm[origin - 1] : startDepletionOf(reference);
+      const label = wetnessRun(water, et0Mm, reference, before);
+      return { sums: breakdownSums(warmth, label.wetness, reference, response), base: 0 };
+    },
   };
 }
 

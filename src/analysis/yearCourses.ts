@@ -4,6 +4,7 @@ import { logLabelMargin } from '../model/odds/labelMargin.ts';
 import { irrigationCourse } from '../model/weather/ownRecords.ts';
 import type { Application } from './applications.ts';
 import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
+import { type EvidenceMemory, findingsInOrder, type Updating, updatings } from './evidence.ts';
 import { type HistoricalYear, historicalYears } from './historicalYears.ts';
 import { clearOffset } from './oddsCurve.ts';
 import { type JudgedTreatment, residueCourse } from './residueCourse.ts';
@@ -15,6 +16,8 @@ import { seasonTraces, type Trace } from './traces.ts';
 export interface YearCourse extends HistoricalYear {
   /** Probability of harm at each offset its record reaches [0-1]. */
   readonly probabilities: Float64Array;
+  /** Probability at planting before any evidence, then after the first finding, the first two, … [0-1]. */
+  readonly atPlantingByEvidence: readonly number[];
   /** Breakdown days from the first application to planting [breakdown days]. */
   readonly breakdownDaysAtPlanting: number;
   /** Warm rain of the year's own record from application to label date [mm]. */
@@ -32,12 +35,23 @@ export interface SeasonOffsets {
   readonly horizonOffset: number;
 }
 
+/** An application with what its label asks for, and the course of breakdown in each year. */
+export interface JudgedApplication {
+  readonly application: Application;
+  /** What the label interval asks for [breakdown days]. */
+  readonly demand: number;
+  /** ln(1/τ) [-]. */
+  readonly logMargin: number;
+  /** One trace for each year, in their order. */
+  readonly traces: readonly Trace[];
+}
+
 /** Demands and, for each usable year, the course of its probability of harm. */
 export function carryoverYears(
   climate: StationClimate,
   question: SeasonQuestion,
   offsets: SeasonOffsets,
-): { years: YearCourse[]; demands: number[]; observedDays: number } {
+): { years: YearCourse[]; judged: JudgedApplication[]; observedDays: number } {
   const { applications, assumptions, layer } = question;
   const { firstDay, labelOffset, plantOffset, horizonOffset } = offsets;
   const windowDays = Math.max(labelOffset, plantOffset) + 1;
@@ -46,7 +60,10 @@ export function carryoverYears(
 
   const irrigation = irrigationCourse(question.irrigation ?? [], firstDay, horizonOffset);
 
-  const judged = applications.map((application) => {
+  const findings = findingsInOrder(question.evidence ?? [], firstDay, observedDays);
+  const memory: EvidenceMemory = new Map();
+
+  const judged = applications.map((application): JudgedApplication => {
     const record = breakdownRecord(climate, layer, application.response, assumptions);
     const demand = demandOf(application, record, years, firstDay, assumptions.demandFloorFraction);
     const { halfLife } = application;
@@ -61,31 +78,54 @@ export function carryoverYears(
         irrigation,
         horizonDays: horizonOffset,
         meltMmPerDegreeDay: assumptions.meltMmPerDegreeDay,
+        basis: assumptions,
       }),
     };
   });
 
   const courses = years.map((year, index): YearCourse => {
-    const treatments = judged.map(({ application, logMargin, traces }) => ({
-      group: application.group,
+    const groups = treatmentGroups(judged, index, firstDay);
+    const [{ trace }] = groups[0];
+    const before = worstOfGroups(groups, trace, assumptions);
+    const after = updatings(groups, findings, firstDay, assumptions, memory);
+    const probabilities = after.length === 0 ? before : before.map(after[after.length - 1]);
+    return {
+      ...year,
+      probabilities,
+      atPlantingByEvidence: stepsOf(before[plantOffset], after),
+      breakdownDaysAtPlanting: trace.sums[trace.base + plantOffset] - trace.sums[trace.base],
+      warmRainMm: climate.warmRain[year.start + labelOffset] - climate.warmRain[year.start],
+      clearOffset: ownClearOffset(probabilities, labelOffset, horizonOffset, question.oddsLimit),
+    };
+  });
+  return { years: courses, judged, observedDays };
+}
+
+const stepsOf = (probability: number, after: readonly Updating[]): number[] => [
+  probability,
+  ...after.map((update) => update(probability)),
+];
+
+/** The treatments of one year, those of one mode-of-action group together. */
+export function treatmentGroups(
+  judged: readonly JudgedApplication[],
+  index: number,
+  firstDay: number,
+): JudgedTreatment[][] {
+  const groups = new Map<string, JudgedTreatment[]>();
+  for (const { application, logMargin, traces } of judged) {
+    const group = groups.get(application.group) ?? [];
+    groups.set(application.group, group);
+    group.push({
       trace: traces[index],
       offsetDays: application.appliedDay - firstDay,
       logMargin,
       load: application.load,
       canopyFraction: application.canopyFraction,
       siteHalfLife: application.halfLife * application.siteFactor,
-    }));
-    const { trace } = treatments[0];
-    const probabilities = worstOfGroups(treatments, trace, assumptions);
-    return {
-      ...year,
-      probabilities,
-      breakdownDaysAtPlanting: trace.sums[trace.base + plantOffset] - trace.sums[trace.base],
-      warmRainMm: climate.warmRain[year.start + labelOffset] - climate.warmRain[year.start],
-      clearOffset: ownClearOffset(probabilities, labelOffset, horizonOffset, question.oddsLimit),
-    };
-  });
-  return { years: courses, demands: judged.map(({ demand }) => demand), observedDays };
+    });
+  }
+  return [...groups.values()];
 }
 
 function demandOf(
@@ -105,18 +145,11 @@ function demandOf(
 
 /** Residues of one mode-of-action group add up; different groups are judged apart and the worst governs. */
 function worstOfGroups(
-  treatments: readonly (JudgedTreatment & { group: string })[],
+  groups: readonly (readonly JudgedTreatment[])[],
   trace: Trace,
   assumptions: SeasonQuestion['assumptions'],
 ): Float64Array {
-  const groups = new Set(treatments.map(({ group }) => group));
-  const courses = [...groups].map((group) =>
-    residueCourse(
-      treatments.filter((treatment) => treatment.group === group),
-      assumptions.soilSpread,
-      assumptions,
-    ),
-  );
+  const courses = groups.map((group) => residueCourse(group, assumptions.soilSpread, assumptions));
   const probabilities = new Float64Array(trace.lastOffset + 1);
   for (let offset = 0; offset < probabilities.length; offset++) {
     for (const course of courses) probabilities[offset] = Math.max(probabilities[offset], course(offset));

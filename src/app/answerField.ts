@@ -1,18 +1,26 @@
 import { type SeasonOdds, seasonOdds } from '../analysis/seasonOdds.ts';
+import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { type ThirdName, thirdNames } from '../analysis/thirds.ts';
-import { isoDateOf, parseIsoDate } from '../calendar.ts';
-import { InvalidInputError } from '../errors.ts';
+import { why } from '../analysis/why.ts';
+import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
 import { type QuestionInput, questionSchema } from '../schema/question.ts';
-import type { DailySeries } from '../schema/weather.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
+import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
+import { evidenceBlock } from './evidenceBlock.ts';
+import type { LabelBook } from './labelBook.ts';
+import { mixedAnswer } from './mixedAnswer.ts';
 import { readQuestion } from './readQuestion.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
+import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
+import { speciesOf, storedLabel, type Treatment, treatmentOf, withResidual } from './treatment.ts';
+import { whyBlock } from './whyBlock.ts';
+import { withConditions } from './withConditions.ts';
 
 /** What an answer needs beside the question. */
 export interface AnswerDeps {
@@ -20,6 +28,8 @@ export interface AnswerDeps {
   readonly climates: ClimateCache;
   /** Version of the program, printed with each answer. */
   readonly version: string;
+  /** The user's own label entries; none where it is absent. */
+  readonly labels?: Pick<LabelBook, 'labels' | 'label'>;
 }
 
 export interface AnswerOptions {
@@ -28,73 +38,60 @@ export interface AnswerOptions {
 }
 
 /**
- * Answers one question: one field, one treatment, one crop, one date.
+ * Answers one question: one field, one treatment, one crop or mix, one date. A product of several actives is judged by
+ * all of them, a mix by its most restricted species.
  *
  * @throws {InvalidInputError} where the question does not fit together; `details.field` names the culprit
- * @throws {MissingDataError} STATION_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
+ * @throws {MissingDataError} STATION_UNKNOWN, LABEL_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
  */
 export async function answerField(
   input: QuestionInput,
   deps: AnswerDeps,
   options: AnswerOptions = {},
 ): Promise<Answer> {
-  const resolved = resolveQuestion(readQuestion(questionSchema, input), deps.catalogue);
-  const { question, interval, application } = resolved;
+  const stored = await storedLabel(input, deps.labels);
+  const question = readQuestion(questionSchema, withResidual(input, stored));
+  const asked = speciesOf(question.crop).map((crop) =>
+    treatmentOf({ ...question, crop }, stored?.entry ?? null, deps.catalogue),
+  );
   const weather = await deps.climates.of(question);
-  const asOfDay = observedThrough(question.asOf, application.appliedDay, weather.climate.series);
-  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no')
-    return answerWithoutCarryover(resolved, weather, deps);
-
-  const odds = seasonOdds(weather.climate, {
-    layer: resolved.layer,
-    applications: [application],
-    plantDay: resolved.plantDay,
-    oddsLimit: question.oddsLimit,
-    base: { from: question.baseFrom, to: question.baseTo },
-    asOfDay,
-    outlook: question.outlook && {
-      below: question.outlook.belowPercent / 100,
-      near: question.outlook.nearPercent / 100,
-      above: question.outlook.abovePercent / 100,
-      fromDay: question.outlook.from === undefined ? undefined : parseIsoDate(question.outlook.from),
-      toDay: question.outlook.to === undefined ? undefined : parseIsoDate(question.outlook.to),
-    },
-    restOfSeasonRain: question.restOfSeasonRain,
-    irrigation: question.irrigation.map(({ date, mm }) => ({ day: parseIsoDate(date), mm })),
-    assumptions: question.assume,
-  });
-  return assemble(resolved, weather, odds, deps, options);
+  const treatments = asked.map((one) => ({
+    ...one,
+    ...withConditions(one.resolved, weather, deps.catalogue),
+  }));
+  const answerTo = (resolved: ResolvedQuestion) => answerTreatment(resolved, weather, deps, options);
+  const dress = (treatment: Treatment, answer: BareAnswer) =>
+    dressAnswer(answer, treatment, weather, deps.catalogue, stored);
+  const [only] = treatments;
+  return treatments.length === 1
+    ? dress(only, answerTo(only.resolved))
+    : mixedAnswer(question, treatments, answerTo, dress);
 }
 
-/** The last observed day that counts; undefined while planning. */
-function observedThrough(
-  asOf: string | undefined,
-  appliedDay: number,
-  series: DailySeries,
-): number | undefined {
-  if (asOf === undefined) return undefined;
-  const asOfDay = parseIsoDate(asOf);
-  const lastDay = series.firstDay + series.days - 1;
-  if (asOfDay > lastDay || asOfDay < series.firstDay) {
-    throw new InvalidInputError(
-      'DATE_OUTSIDE_RECORD',
-      `The record of ${series.station.id} runs from ${isoDateOf(series.firstDay)} to ${isoDateOf(lastDay)}; nothing is observed on ${asOf}.`,
-      {
-        hint: `Give an as-of date up to ${isoDateOf(lastDay)}, leave it out to plan from past years alone, or import newer records.`,
-        details: { field: 'asOf', firstDate: isoDateOf(series.firstDay), lastDate: isoDateOf(lastDay) },
-      },
-    );
+/** One treatment before one crop, without what surrounds it. */
+function answerTreatment(
+  resolved: ResolvedQuestion,
+  weather: StationWeather,
+  deps: AnswerDeps,
+  options: AnswerOptions,
+): BareAnswer {
+  const { question, interval } = resolved;
+  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
+    observedThrough(question.asOf, resolved.application.appliedDay, weather.climate.series);
+    return answerWithoutCarryover(resolved, weather, deps);
   }
-  return asOfDay < appliedDay ? undefined : asOfDay;
+  const asked = seasonQuestionOf(resolved, weather.climate.series);
+  return assemble(resolved, weather, asked, seasonOdds(weather.climate, asked), deps, options);
 }
 
 function assemble(
   resolved: ResolvedQuestion,
   weather: StationWeather,
+  asked: SeasonQuestion,
   odds: SeasonOdds,
   { version, catalogue }: AnswerDeps,
   { season }: AnswerOptions,
-): Answer {
+): BareAnswer {
   const dateAt = (offset: number) => isoDateOf(odds.firstDay + offset);
   const dateOrNull = (offset: number | null) =>
     offset === null || !Number.isFinite(offset) ? null : dateAt(Math.ceil(offset));
@@ -107,6 +104,7 @@ function assemble(
     inputs: inputsOf(resolved),
   };
   const said = { ...spoken, notClear: notClearWords(odds) };
+  const evidence = evidenceBlock(resolved.question.evidence, asked, odds);
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),
@@ -138,10 +136,15 @@ function assemble(
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
-    cautions: cautionsOf(resolved, weather, odds, catalogue),
+    why: whyBlock(why(weather.climate, asked, odds), odds),
+    evidence,
+    cautions: [
+      ...cautionsOf(resolved, weather, odds, catalogue),
+      ...(evidence.bioassay.worthIt ? [{ code: 'bioassay', text: evidence.bioassay.text }] : []),
+    ],
     model: modelOf(version),
     weather: weatherOf(weather, odds),
-    ...(season ? { season: seasonBlock(weather.climate, odds, (index) => names[index]) } : {}),
+    ...(season ? { season: seasonBlock(weather.climate, asked, odds, (index) => names[index]) } : {}),
   };
 }
 
@@ -150,7 +153,7 @@ function answerWithoutCarryover(
   resolved: ResolvedQuestion,
   weather: StationWeather,
   { version, catalogue }: AnswerDeps,
-): Answer {
+): BareAnswer {
   const labelDate = isoDateOf(resolved.application.appliedDay + resolved.interval.lengthDays);
   const spoken = {
     carryoverModelled: false,
@@ -171,6 +174,8 @@ function answerWithoutCarryover(
     medianBreakdownDays: null,
     thirds: [],
     years: [],
+    why: null,
+    evidence: null,
     cautions: cautionsOf(resolved, weather, null, catalogue),
     model: modelOf(version),
     weather: weatherOf(weather, null),
@@ -181,21 +186,18 @@ const modelOf = (version: string): Answer['model'] => ({ name: 'drywake residual
 
 function inputsOf({
   question,
-  active,
-  crop,
+  treatmentName,
+  groups,
+  cropName,
   interval,
   halfLife,
   texture,
   layer,
-}: ResolvedQuestion): Answer['inputs'] {
+}: ResolvedQuestion): BareAnswer['inputs'] {
   return {
     question,
-    residual: {
-      name: active?.isoName ?? question.residual,
-      group: active === null ? null : String(active.group),
-      ...halfLife,
-    },
-    crop: crop?.name ?? question.crop,
+    residual: { name: treatmentName, group: groups, ...halfLife },
+    crop: cropName,
     interval,
     soil: {
       texture:

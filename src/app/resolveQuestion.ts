@@ -14,6 +14,7 @@ import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
+import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
@@ -40,6 +41,16 @@ export interface ResolvedQuestion {
   readonly texture: SoilTexture;
   readonly layer: TopsoilLayer;
   readonly application: Application;
+  /** The crop and the treatment as answers call them, and the treatment's mode-of-action groups. */
+  readonly cropName: string;
+  readonly treatmentName: string;
+  readonly groups: string | null;
+  /** The other actives of the product, sprayed with it; none where the treatment is one active. */
+  readonly otherApplications: readonly Application[];
+  /** Intervals with the conditions that they are tied to. */
+  readonly lines: readonly LabelLine[];
+  /** Rate of the active as sprayed [g/ha]; null where its label rate is not known. */
+  readonly rateGramsPerHa: number | null;
   readonly plantDay: number;
 }
 
@@ -84,6 +95,15 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     texture,
     layer,
     plantDay,
+    cropName: crop?.name ?? question.crop,
+    treatmentName: active?.isoName ?? question.residual,
+    groups: active === null ? null : String(active.group),
+    otherApplications: [],
+    lines: catalogueLines(catalogue, active, crop, question.country, own),
+    rateGramsPerHa:
+      active === null || active.topRateGramsPerHa === null
+        ? null
+        : active.topRateGramsPerHa * question.rateFraction,
     application: {
       appliedDay,
       interval,

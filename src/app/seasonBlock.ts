@@ -1,5 +1,7 @@
 import { clearOffset } from '../analysis/oddsCurve.ts';
 import type { SeasonOdds } from '../analysis/seasonOdds.ts';
+import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
+import { type SeasonStory, seasonStory } from '../analysis/seasonStory.ts';
 import type { StationClimate } from '../analysis/stationClimate.ts';
 import type { ThirdName } from '../analysis/thirds.ts';
 import { isoDateOf } from '../calendar.ts';
@@ -12,9 +14,11 @@ const DOTS = 20;
 /** Curves, quantile dots and rain of a season, for charts. */
 export function seasonBlock(
   climate: StationClimate,
+  question: SeasonQuestion,
   odds: SeasonOdds,
   thirdOf: (index: number) => ThirdName,
 ): Season {
+  const rain = rainBlock(climate, odds);
   return {
     startDate: isoDateOf(odds.firstDay),
     odds: [...odds.curve.odds],
@@ -31,7 +35,33 @@ export function seasonBlock(
       const offset = clearOffset(odds.curve.odds, 0, 1 - (dot + 0.5) / DOTS);
       return offset === null ? null : isoDateOf(odds.firstDay + offset);
     }),
-    rain: rainBlock(climate, odds),
+    rain,
+    story: storyBlock(seasonStory(climate, question, odds), odds, rain),
+  };
+}
+
+function storyBlock(
+  { steps, delay, toDate }: SeasonStory,
+  { firstDay, oddsAtPlanting }: SeasonOdds,
+  { observedMm, normalMm }: Season['rain'],
+): Season['story'] {
+  return {
+    weeks: steps.map(({ observedDays, odds }) => ({
+      observedThrough: observedDays === 0 ? null : isoDateOf(firstDay + observedDays - 1),
+      odds,
+    })),
+    delay: delay.map(({ weeks, offset, odds }, index) => ({
+      weeks,
+      plantOn: isoDateOf(firstDay + offset),
+      odds,
+      gain: (delay[index - 1]?.odds ?? oddsAtPlanting) - odds,
+    })),
+    rainShortfallMm: toDate && normalMm - observedMm,
+    breakdown: toDate && {
+      toDate: toDate.breakdownDays,
+      normal: toDate.normalBreakdownDays,
+      shortfall: toDate.normalBreakdownDays - toDate.breakdownDays,
+    },
   };
 }
 

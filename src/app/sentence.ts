@@ -2,10 +2,8 @@ import type { Answer } from '../schema/answer.ts';
 import { sayDate, sayDays, sayLimit, sayOdds } from './words.ts';
 
 /** What the sentence and the advice are made of. */
-export type Spoken = Pick<
-  Answer,
-  'carryoverModelled' | 'labelDate' | 'clearDate' | 'oddsAtPlanting' | 'inputs'
-> & {
+export type Spoken = Pick<Answer, 'carryoverModelled' | 'labelDate' | 'clearDate' | 'oddsAtPlanting'> & {
+  readonly inputs: Omit<Answer['inputs'], 'labelEntry'>;
   /** Why there is no clear date, where there is none. */
   readonly notClear: string;
 };

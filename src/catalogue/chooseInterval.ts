@@ -10,6 +10,8 @@ import { type ReachingRow, rowsOfPair } from './rowsOfPair.ts';
 export interface ChosenInterval extends Interval {
   /** The row that set it. */
   readonly chosen: IntervalRow;
+  /** The rows that may set it, in the order of the file. */
+  readonly counting: readonly IntervalRow[];
   /** Every row that speaks of the pair, those without a length included. */
   readonly rows: readonly IntervalRow[];
   /** Field findings and advice that ask for longer than the label does: shown beside it, never in its place. */
@@ -65,11 +67,7 @@ export function chooseInterval(
   country: FieldCountry = 'US',
 ): ChosenInterval {
   const pair = rowsOfPair(catalogue, active, crop);
-  const labels = pair.filter(
-    ({ row }) => row.kind === 'label' && row.country === country && row.variety !== 'tolerant',
-  );
-  const tier = TIERS.find(({ holds }) => labels.some(holds));
-  const counting = tier ? labels.filter(tier.holds).map(({ row }) => row) : [];
+  const { tier, counting } = countingOf(pair, country);
   const measured = counting.map(measureRow).filter((one) => one !== null);
   const [first, ...others] = measured;
   if (tier === undefined || first === undefined) {
@@ -83,6 +81,7 @@ export function chooseInterval(
   return {
     ...winner.longest,
     chosen: winner.row,
+    counting,
     rows,
     ...evidenceBeside(pair, country, counting, winner.longest),
     fallBack: tier.fallBack?.(crop.name, winner.row) ?? null,
@@ -91,6 +90,22 @@ export function chooseInterval(
     bioassay: counting.some(({ bioassay }) => bioassay === 'yes'),
     disagreement: disagreementOf(measured, winner, active, crop),
   };
+}
+
+/** The label rows of a pair that may set a date for a field in one country, those without a length included. */
+export const countingRows = (
+  catalogue: Catalogue,
+  active: Active,
+  crop: Crop,
+  country: FieldCountry,
+): readonly IntervalRow[] => countingOf(rowsOfPair(catalogue, active, crop), country).counting;
+
+function countingOf(pair: readonly ReachingRow[], country: FieldCountry) {
+  const labels = pair.filter(
+    ({ row }) => row.kind === 'label' && row.country === country && row.variety !== 'tolerant',
+  );
+  const tier = TIERS.find(({ holds }) => labels.some(holds));
+  return { tier, counting: tier ? labels.filter(tier.holds).map(({ row }) => row) : [] };
 }
 
 function disagreementOf(

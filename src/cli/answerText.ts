@@ -29,6 +29,7 @@ export function answerText(answer: Answer, options: TextOptions): string {
     '',
     ...thirdsTable(answer, options),
     ...(answer.years.length > 0 ? ['', ...yearStrip(answer.years)] : []),
+    ...reasonLines(answer),
     '',
     ...answer.cautions.map(({ text }) => wrap(text, '- ', '  ')),
     '',
@@ -36,6 +37,12 @@ export function answerText(answer: Answer, options: TextOptions): string {
     dim(wrap(`Model: ${model.name}, version ${model.version}.`)),
     '',
   ].join('\n');
+}
+
+/** Why, and what field evidence did. */
+function reasonLines({ why, evidence }: Answer): string[] {
+  const words = [...(why?.words ?? []), ...(evidence?.findings ?? []).map(({ text }) => text)];
+  return words.length === 0 ? [] : ['', 'Why', ...words.map((text) => wrap(text, '- ', '  '))];
 }
 
 function datesTable(answer: Answer): string[] {
@@ -82,7 +89,7 @@ function thirdsTable({ thirds }: Answer, { units }: TextOptions): string[] {
 }
 
 /** Breaks a text into lines of at most {@link WIDTH} columns. */
-function wrap(text: string, first = '', rest = ''): string {
+export function wrap(text: string, first = '', rest = ''): string {
   const lines: string[] = [];
   let line = first;
   for (const word of text.split(' ')) {

@@ -8,6 +8,16 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/odds.ts'),
   },
   {
+    name: 'compare',
+    summary: 'residuals side by side before one crop and date: odds against weeks of weed control',
+    load: () => import('./commands/compare.ts'),
+  },
+  {
+    name: 'crops',
+    summary: 'which crops can go in when, after one treatment',
+    load: () => import('./commands/crops.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

@@ -49,6 +49,11 @@ const OTHER_FLAGS: Readonly<Record<string, string>> = {
   assume: '--assume',
   gauge: '--gauge',
   irrigation: '--irrigation',
+  evidence: '--soil-test or --bioassay',
+  plantFrom: '--plant-from',
+  plantTo: '--plant-to',
+  stepDays: '--step',
+  crops: '--crops',
 };
 
 const nameOf = (flag: string): string => flag.split(' ')[0];
@@ -60,9 +65,10 @@ export function flagOf(field: string): string | undefined {
   return found ? nameOf(found.flag) : OTHER_FLAGS[top];
 }
 
-/** Adds the flags to a command. */
-export function addQuestionOptions(program: Program): void {
+/** Adds the flags to a command, but for those of some fields. */
+export function addQuestionOptions(program: Program, leaveOut: readonly (keyof Question)[]): void {
   for (const { field, flag, parse, choices } of QUESTION_FLAGS) {
+    if (leaveOut.includes(field)) continue;
     const option = new Option(flag, describe(field));
     if (choices) option.choices(choices);
     if (parse) option.argParser(parse);

@@ -6,10 +6,13 @@ import type { HttpDeps } from './deps.ts';
 import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
+import { alternativesRoute } from './routes/alternatives.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
 import { catalogueCropRoute } from './routes/catalogueCrop.ts';
 import { choicesRoute } from './routes/choices.ts';
+import { compareRoute } from './routes/compare.ts';
+import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
 import { healthRoute } from './routes/health.ts';
 import { oddsRoute } from './routes/odds.ts';
@@ -72,6 +75,9 @@ export function createApp(deps: HttpDeps) {
 
   const routes = app
     .route('/', oddsRoute(deps))
+    .route('/', compareRoute(deps))
+    .route('/', cropsRoute(deps))
+    .route('/', alternativesRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

@@ -1,7 +1,12 @@
 import { z } from 'zod';
+import { evidenceSchema } from './evidence.ts';
+import { countingAdviceSchema, labelConditionSchema } from './labelCondition.ts';
+import { storedLabelSchema } from './labelEntry.ts';
 import { questionSchema } from './question.ts';
+import { seasonStorySchema } from './seasonStory.ts';
 import { stationSchema } from './weather.ts';
 import { weatherHelpSchema } from './weatherHelp.ts';
+import { whySchema } from './why.ts';
 
 const probability = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 const breakdownDays = (description: string) =>
@@ -52,6 +57,18 @@ export const yearAnswerSchema = z
     warmRainMm: z.number().meta({ description: 'Warm rain from application to label date', unit: 'mm' }),
   })
   .meta({ id: 'YearAnswer' });
+
+/** A species of a mix, judged by itself. */
+const mixedSpeciesSchema = z
+  .strictObject({
+    crop: z.string(),
+    interval: z.string().meta({ description: 'Its interval in words' }),
+    labelDate: date('Its own label date'),
+    clearDate: date('Its clear date, not before the mix’s label date').nullable(),
+    oddsAtPlanting: probability('Odds that it is hurt; null where no carryover is modelled').nullable(),
+    rules: z.boolean().meta({ description: 'True for the one whose odds are the mix’s' }),
+  })
+  .meta({ id: 'MixedSpecies' });
 
 /** Where the interval that set the label date comes from. */
 export const intervalUsedSchema = z
@@ -106,6 +123,7 @@ export const seasonSchema = z
         }),
       ),
     }),
+    story: seasonStorySchema,
   })
   .meta({ id: 'Season' });
 export type Season = z.infer<typeof seasonSchema>;
@@ -139,6 +157,19 @@ export const answerSchema = z
     medianBreakdownDays: breakdownDays('Median over the years, application to planting').nullable(),
     thirds: z.array(thirdSchema),
     years: z.array(yearAnswerSchema),
+    why: whySchema.nullable().meta({ description: 'Reasons behind the odds; null without odds' }),
+    evidence: evidenceSchema
+      .nullable()
+      .meta({ description: 'What field evidence did, and what a bioassay would do; null without odds' }),
+    conditions: z
+      .array(labelConditionSchema)
+      .meta({ description: 'What the label ties its interval to, against this field’s weather and soil' }),
+    countingWindows: z
+      .array(countingAdviceSchema)
+      .meta({ description: 'Published counting rules of the country: advice that sets no date' }),
+    mix: z
+      .array(mixedSpeciesSchema)
+      .meta({ description: 'Each species of a mix; empty where one crop was asked for' }),
     cautions: z.array(cautionSchema),
     inputs: z.strictObject({
       question: questionSchema,
@@ -149,6 +180,9 @@ export const answerSchema = z
         halfLifeOrigin: z.enum(['own entry', 'catalogue', 'none']),
       }),
       crop: z.string(),
+      labelEntry: storedLabelSchema
+        .nullable()
+        .meta({ description: 'The user’s own label entry that the answer rests on' }),
       interval: intervalUsedSchema,
       soil: z.strictObject({
         texture: z.string(),

@@ -80,6 +80,42 @@ export const assumptionsSchema = z
       .max(1)
       .default(0.05)
       .meta({ description: 'Wash-off coefficient of rain on leaves', unit: '1/mm' }),
+    testCv: z.number().min(0.01).max(3).default(0.3).meta({
+      description: 'Error of a soil residue test, sampling included (coefficient of variation)',
+      unit: '-',
+    }),
+    bioassaySensitivity: z
+      .number()
+      .min(0.5)
+      .max(0.999)
+      .default(0.9)
+      .meta({ description: 'Share of harmful soils in which a field bioassay shows injury', unit: '0-1' }),
+    bioassaySpecificity: z
+      .number()
+      .min(0.5)
+      .max(0.999)
+      .default(0.9)
+      .meta({ description: 'Share of harmless soils in which a field bioassay stays clean', unit: '0-1' }),
+    bioassaySpread: z.number().min(0.01).max(5).default(0.35).meta({
+      description: 'Spread of a field bioassay about the harmful level (in the logarithm of residue)',
+      unit: '-',
+    }),
+    controlFractionLeft: z.number().min(0.01).max(0.9).default(0.25).meta({
+      description: 'Share of the dose left in the median soil at which weed control is taken to end',
+      unit: '0-1',
+    }),
+    activationRainMm: z
+      .number()
+      .min(0)
+      .max(100)
+      .default(13)
+      .meta({ description: 'Rain or irrigation that puts a soil residual to work', unit: 'mm' }),
+    activationDays: z
+      .int()
+      .min(1)
+      .max(60)
+      .default(14)
+      .meta({ description: 'Days from the application within which it must come', unit: 'd' }),
   })
   .meta({ id: 'Assumptions' });
 export type Assumptions = z.infer<typeof assumptionsSchema>;

@@ -27,7 +27,7 @@ const shared = {
 const counts = z.enum(['rain', 'rain and irrigation']).meta({ description: 'Which water is summed' });
 
 /** One condition that a source ties an interval to. */
-const clauseSchema = z
+export const clauseSchema = z
   .discriminatedUnion('kind', [
     z.strictObject({
       kind: z.literal('water'),
@@ -99,6 +99,7 @@ const clauseSchema = z
     { message: 'a band needs at least one end' },
   )
   .meta({ id: 'Clause' });
+export type Clause = z.infer<typeof clauseSchema>;
 
 /** One entry of clauses.yaml: clauses that hold for each of some interval rows. */
 export const clauseEntrySchema = z.strictObject({
@@ -108,4 +109,4 @@ export const clauseEntrySchema = z.strictObject({
 });
 
 /** A clause with its mark and sources, as it hangs on an interval row. */
-export type TracedClause = z.infer<typeof clauseSchema> & Provenance;
+export type TracedClause = Clause & Provenance;

@@ -26,3 +26,6 @@ export const TEMP_CALENDAR_MEAN = 2;
 /** Countries that a field may lie in; their label rows can set a date. */
 export const FIELD_COUNTRIES = ['US', 'CA'] as const;
 export type FieldCountry = (typeof FIELD_COUNTRIES)[number];
+
+/** What becomes of the stand that follows; the first is taken where nothing is said. */
+export const STAND_USES = ['harvested', 'grazed', 'cover only'] as const;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { assumptionsSchema } from './assumptions.ts';
-import { FIELD_COUNTRIES } from './codes.ts';
+import { FIELD_COUNTRIES, STAND_USES } from './codes.ts';
+import { findingSchema, MOST_FINDINGS } from './evidence.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
 
 const date = (description: string) => z.iso.date().meta({ description });
@@ -129,7 +130,15 @@ export const questionSchema = z
       .max(1)
       .default(0)
       .meta({ description: 'Spray caught by green leaves [0-1]' }),
-    crop: z.string().min(1).max(80).meta({ description: 'Rotation crop' }),
+    crop: z.string().min(1).max(160).meta({
+      description: 'Rotation crop; a mix names its species with plus signs, such as "radish + pea"',
+    }),
+    standUse: z.enum(STAND_USES).optional().meta({
+      description: 'What becomes of the stand; harvested where nothing is given',
+    }),
+    labelEntry: z.string().min(1).max(60).optional().meta({
+      description: 'Id of the user’s own label entry, which wins over the catalogue',
+    }),
     interval: z.string().max(60).optional().meta({
       description:
         'Rotation interval from the user’s own label, such as "9 months" or "1 month 15 days"; wins',
@@ -153,6 +162,11 @@ export const questionSchema = z
       .date()
       .optional()
       .meta({ description: 'Last day whose weather counts as observed; absent while planning' }),
+    evidence: z
+      .array(findingSchema)
+      .max(MOST_FINDINGS)
+      .default(() => [])
+      .meta({ description: 'Soil residue tests and field bioassays of the season so far' }),
     outlook: outlookSchema.optional(),
     restOfSeasonRain: z
       .number()

@@ -10,6 +10,7 @@ import { dayOfYear } from '../../src/model/calendar/dayOfYear.ts';
 import { canopyInterceptionFromLai } from '../../src/model/deposit/canopyInterception.ts';
 import { foliageFractionLeft } from '../../src/model/deposit/foliageDecay.ts';
 import { INTERCEPTION_CROPS, interceptionByStage } from '../../src/model/deposit/interceptionByStage.ts';
+import { soilConcentration } from '../../src/model/deposit/soilConcentration.ts';
 import { washOffFraction } from '../../src/model/deposit/washOff.ts';
 import { gammaFromMoments, gammaFromWetDayMean } from '../../src/model/generator/gammaFromMoments.ts';
 import {
@@ -221,6 +222,9 @@ export const REGISTRY: Readonly<Record<string, Adapter>> = {
   })),
   washOffFraction: adapter({ rainMm: series, coefficientPerMm: number }, ({ rainMm, coefficientPerMm }) => ({
     washedOffFraction: rainMm.map((rain) => washOffFraction(rain, coefficientPerMm)),
+  })),
+  soilConcentration: adapter({ doseGramsPerHa: number, depthCm: number, bulkDensity: number }, (i) => ({
+    mgPerKg: soilConcentration(i.doseGramsPerHa, i.depthCm, i.bulkDensity),
   })),
   wilsonInterval: adapter({ events: number, n: number }, ({ events, n }) => ({
     ...wilsonInterval(events, n),

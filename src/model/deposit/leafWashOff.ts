@@ -4,6 +4,10 @@ import { washOffFraction } from './washOff.ts';
 /** Share of the intercepted dose below which the leaves count as clean. */
 const CLEAN_SHARE = 0.001;
 
+/** Days after which leaves hold less than that whatever the rain. [d] */
+export const daysToCleanLeaves = (halfLifeDays: number): number =>
+  Math.ceil(halfLifeDays * Math.log2(1 / CLEAN_SHARE));
+
 /** A share of the dose on leaves that rain brought down. */
 export interface WashedPart {
   /** Days from the application to the day it reached the soil [d], >= 1. */

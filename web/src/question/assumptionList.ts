@@ -16,7 +16,14 @@ export interface AssumptionEntry {
     | 'meltMmPerDegreeDay'
     | 'snowStopsMm'
     | 'foliageHalfLifeDays'
-    | 'washOffPerMm';
+    | 'washOffPerMm'
+    | 'testCv'
+    | 'bioassaySensitivity'
+    | 'bioassaySpecificity'
+    | 'bioassaySpread'
+    | 'controlFractionLeft'
+    | 'activationRainMm'
+    | 'activationDays';
   readonly label: string;
   /** The value taken where a question says nothing; absent where it hangs on the active. */
   readonly standard?: number | string;
@@ -155,5 +162,68 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
     max: 1,
     quantity: 'perRain',
     unit: { us: 'per in', metric: 'per mm' },
+  },
+  {
+    key: 'testCv',
+    label: 'Error of a soil residue test',
+    standard: 0.3,
+    min: 0.01,
+    max: 3,
+    quantity: 'fraction',
+    unit: same('%'),
+  },
+  {
+    key: 'bioassaySensitivity',
+    label: 'Harmful soils that a bioassay finds',
+    standard: 0.9,
+    min: 0.5,
+    max: 0.999,
+    quantity: 'fraction',
+    unit: same('%'),
+  },
+  {
+    key: 'bioassaySpecificity',
+    label: 'Harmless soils that stay clean in a bioassay',
+    standard: 0.9,
+    min: 0.5,
+    max: 0.999,
+    quantity: 'fraction',
+    unit: same('%'),
+  },
+  {
+    key: 'bioassaySpread',
+    label: 'Spread of a bioassay’s reading',
+    standard: 0.35,
+    min: 0.01,
+    max: 5,
+    quantity: 'plain',
+    unit: same('log units'),
+  },
+  {
+    key: 'controlFractionLeft',
+    label: 'Dose left when weed control ends',
+    standard: 0.25,
+    min: 0.01,
+    max: 0.9,
+    quantity: 'fraction',
+    unit: same('%'),
+  },
+  {
+    key: 'activationRainMm',
+    label: 'Water that puts the residual to work',
+    standard: 13,
+    min: 0,
+    max: 100,
+    quantity: 'rain',
+    unit: { us: 'in', metric: 'mm' },
+  },
+  {
+    key: 'activationDays',
+    label: 'Within this time of spraying',
+    standard: 14,
+    min: 1,
+    max: 60,
+    quantity: 'plain',
+    unit: same('days'),
   },
 ];

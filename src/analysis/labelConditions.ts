@@ -1,0 +1,255 @@
+import { civilDateOf, dayNumberOf } from '../calendar.ts';
+import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
+import type { Clause } from '../schema/clauses.ts';
+import { dayReached, judgeWater, SEARCH_DAYS, type WaterJudgement, type WaterSeason } from './waterWindow.ts';
+
+/** An interval as a label, or a row that reports one, ties it to conditions. */
+export interface ConditionedInterval {
+  /** What it gives where nothing shortens it: the longer end. */
+  readonly interval: Interval;
+  /** The shorter end, which some conditions give. */
+  readonly shortest: Interval;
+  readonly clauses: readonly Clause[];
+}
+
+/** What is known of the field beside its weather. */
+export interface FieldFacts {
+  readonly soilPh?: number;
+  /** Organic matter [% by mass]; null where none was given. */
+  readonly organicMatterPercent: number | null;
+  /** Rate of active ingredient [g/ha]; null where it is not known. */
+  readonly rateGramsPerHa: number | null;
+  /** Outcome of the latest field bioassay; null where there was none. */
+  readonly bioassay: 'clean' | 'injured' | null;
+  /** Mean rain of a year at the place [mm]; null where no year of the record is whole enough. */
+  readonly meanAnnualRainMm: number | null;
+  /** Irrigation of a year in the field [mm]. */
+  readonly yearlyIrrigationMm: number;
+  /** Odds that the user accepts [0-1]; water to come is waited for until it is that sure. */
+  readonly oddsLimit: number;
+}
+
+/** A clause against weather and field. */
+export interface JudgedClause extends WaterJudgement {
+  readonly clause: Clause;
+  readonly requiredMm: number | null;
+  /** Last day that counts [day number]; null for conditions without a date. */
+  readonly byDay: number | null;
+  readonly intervalIfMet: Interval;
+  /** Null where the label gives no other interval. */
+  readonly intervalIfNot: Interval | null;
+  /** Day from which water that is waited for may be counted on: the start of the interval after a starting rain, else the
+   * first day for planting; the end of the search where it never is; null where nothing is waited for. */
+  readonly waitsUntilDay: number | null;
+  /** True where the wait has no end within the search. */
+  readonly waitsForever: boolean;
+}
+
+/** What one interval comes to under its conditions. */
+export interface ConditionedLabel {
+  readonly interval: Interval;
+  /** Earliest label date by water waited for [day number]; null where nothing is waited for. */
+  readonly notBefore: number | null;
+  readonly labelDay: number;
+  readonly judged: readonly JudgedClause[];
+}
+
+/** Last day that counts where the source's own could not be read: the end of summer, after which rain counts little. */
+const UNREAD_END = '08-31';
+/** Spring ends on this day of the northern calendar. */
+const SPRING_END = '05-31';
+
+/**
+ * Judges the conditions of one interval and says which length they leave it, on the safe side: while a condition is open
+ * or has failed, the longer of the interval and the one that holds otherwise counts; water that starts the interval, or
+ * that the crop must wait for, is taken to come on the day by which all but the accepted share of the years have it. A
+ * shorter end is shown, and never taken.
+ *
+ * A clean field bioassay that may stand in for the other conditions settles them.
+ */
+export function judgeConditions(
+  given: ConditionedInterval,
+  season: WaterSeason,
+  facts: FieldFacts,
+): ConditionedLabel {
+  const appliedDay = season.firstDay;
+  const judged = given.clauses.map((clause) => judgeClause(clause, given, season, facts));
+  const waived =
+    facts.bioassay === 'clean' &&
+    given.clauses.some((clause) => clause.kind === 'bioassay' && clause.role === 'alternative');
+  const counting = waived ? [] : judged.filter(({ clause }) => !isStandIn(clause));
+  const interval = counting
+    .flatMap(({ state, intervalIfNot }) => (state === 'met' || intervalIfNot === null ? [] : [intervalIfNot]))
+    .reduce((longest, next) => longerOf(longest, next, appliedDay), given.interval);
+  const waits = counting.flatMap(({ waitsUntilDay }) => (waitsUntilDay === null ? [] : [waitsUntilDay]));
+  const starts = counting
+    .filter(({ clause }) => clause.kind === 'startingRain')
+    .flatMap(({ waitsUntilDay }) => (waitsUntilDay === null ? [] : [labelDateOf(waitsUntilDay, interval)]));
+  const other = waits.length > 0 ? Math.max(...waits) : null;
+  const started = starts.length > 0 ? Math.max(...starts) : null;
+  const notBefore = other === null && started === null ? null : Math.max(other ?? 0, started ?? 0);
+  return {
+    interval,
+    notBefore,
+    labelDay: Math.max(labelDateOf(appliedDay, interval), notBefore ?? Number.NEGATIVE_INFINITY),
+    judged,
+  };
+}
+
+const isStandIn = (clause: Clause): boolean => clause.kind === 'bioassay' && clause.role === 'alternative';
+
+/** The interval that ends later; the first of equals. */
+export const longerOf = (one: Interval, other: Interval, appliedDay: number): Interval =>
+  labelDateOf(appliedDay, other) > labelDateOf(appliedDay, one) ? other : one;
+
+function judgeClause(
+  clause: Clause,
+  { interval, shortest }: ConditionedInterval,
+  season: WaterSeason,
+  facts: FieldFacts,
+): JudgedClause {
+  const granted = clause.grants === 'short end' ? shortest : interval;
+  const base = {
+    clause,
+    amountMm: null,
+    odds: null,
+    range: null,
+    requiredMm: null,
+    byDay: null,
+    intervalIfMet: granted,
+    intervalIfNot: otherInterval(clause),
+    waitsUntilDay: null,
+    waitsForever: false,
+  };
+  const byFact = (holds: boolean | null) => ({ ...base, state: stateOf(holds) });
+  switch (clause.kind) {
+    case 'water':
+      return { ...base, ...waterClause(clause, granted, season, facts.oddsLimit) };
+    case 'startingRain':
+      return { ...base, ...startingRain(clause.minMm, granted, season, facts.oddsLimit) };
+    case 'stormGuard': {
+      const byDay = nextDate(clause.by === 'spring end' ? SPRING_END : clause.by, season.firstDay);
+      const window = { fromDay: season.firstDay, toDay: byDay, withIrrigation: false };
+      return { ...base, ...judgeWater(season, window, clause.minMm), requiredMm: clause.minMm, byDay };
+    }
+    case 'annualRain': {
+      const { meanAnnualRainMm } = facts;
+      const given = clause.counts === 'rain' ? 0 : facts.yearlyIrrigationMm;
+      const amountMm = meanAnnualRainMm === null ? null : meanAnnualRainMm + given;
+      return {
+        ...byFact(amountMm === null ? null : amountMm >= clause.minMm),
+        amountMm,
+        requiredMm: clause.minMm,
+      };
+    }
+    case 'soilPh':
+      return byFact(facts.soilPh === undefined ? null : isWithin(facts.soilPh, clause.atLeast, clause.below));
+    case 'organicMatter':
+      return byFact(
+        facts.organicMatterPercent === null ? null : facts.organicMatterPercent >= clause.minPercent,
+      );
+    case 'rate': {
+      const { rateGramsPerHa: rate } = facts;
+      const { fromGramsPerHa: from = 0, toGramsPerHa: to = Number.POSITIVE_INFINITY } = clause;
+      return byFact(rate === null ? null : rate >= from && rate <= to);
+    }
+    case 'bioassay':
+      return byFact(facts.bioassay === null ? null : facts.bioassay === 'clean');
+    case 'tillage':
+    case 'zone':
+      return byFact(null);
+  }
+}
+
+const stateOf = (holds: boolean | null): JudgedClause['state'] =>
+  holds === null ? 'open' : holds ? 'met' : 'not met';
+
+const isWithin = (value: number, atLeast = Number.NEGATIVE_INFINITY, below = Number.POSITIVE_INFINITY) =>
+  value >= atLeast && value < below;
+
+function otherInterval({ ifNot }: Clause): Interval | null {
+  if (typeof ifNot === 'string') return null;
+  if ('days' in ifNot) return { months: 0, days: ifNot.days };
+  const whole = Math.floor(ifNot.months);
+  return { months: whole, days: Math.round((ifNot.months - whole) * 30) };
+}
+
+/** Water of a window; a crop that is not allowed before it has come waits for it while the window still runs. */
+function waterClause(
+  { minMm, counts, window, ifNot }: Extract<Clause, { kind: 'water' }>,
+  granted: Interval,
+  season: WaterSeason,
+  oddsLimit: number,
+) {
+  const { firstDay, plantDay } = season;
+  const toDay =
+    window.to === 'planting'
+      ? plantDay - 1
+      : window.to === 'interval end'
+        ? labelDateOf(firstDay, granted) - 1
+        : nextDate(
+            window.to === 'spring end' ? SPRING_END : window.to === 'unknown' ? UNREAD_END : window.to,
+            firstDay,
+          );
+  const fromDay =
+    window.from === 'application' ? firstDay : Math.max(firstDay, lastDateBefore(window.from, toDay));
+  const withIrrigation = counts === 'rain and irrigation';
+  const judgement = judgeWater(season, { fromDay, toDay, withIrrigation }, minMm);
+  const movable = window.to === 'planting' || window.to === 'interval end';
+  if (ifNot !== 'not allowed' || !movable) return { ...judgement, requiredMm: minMm, byDay: toDay };
+  const { safeDay } = dayReached(season, { fromDay, withIrrigation }, minMm, oddsLimit);
+  return { ...judgement, requiredMm: minMm, byDay: toDay, ...waitOf(safeDay, fromDay) };
+}
+
+/** Planting may follow the day on which the water is there. */
+const waitOf = (safeDay: number | null, fromDay: number) => ({
+  waitsUntilDay: (safeDay ?? fromDay + SEARCH_DAYS) + 1,
+  waitsForever: safeDay === null,
+});
+
+/** The interval begins on the day on which the rain has fallen; the odds are those that it has run out by planting. */
+function startingRain(minMm: number, interval: Interval, season: WaterSeason, oddsLimit: number) {
+  const { firstDay, plantDay } = season;
+  let byDay = plantDay;
+  while (byDay >= firstDay && labelDateOf(byDay, interval) > plantDay) byDay--;
+  const reached = dayReached(season, { fromDay: firstDay, withIrrigation: false }, minMm, oddsLimit);
+  const { asOfDay } = season;
+  const late = asOfDay !== undefined && asOfDay >= byDay && (reached.observedDay ?? asOfDay + 1) > byDay;
+  const window = { fromDay: firstDay, toDay: Math.max(byDay, firstDay), withIrrigation: false };
+  const { amountMm } = judgeWater(season, window, minMm);
+  return {
+    ...reached.by(byDay),
+    state: stateOf(
+      byDay < firstDay || late
+        ? false
+        : reached.observedDay !== null && reached.observedDay <= byDay
+          ? true
+          : null,
+    ),
+    amountMm,
+    requiredMm: minMm,
+    byDay: byDay < firstDay ? null : byDay,
+    waitsUntilDay: reached.safeDay ?? firstDay + SEARCH_DAYS,
+    waitsForever: reached.safeDay === null,
+  } as const;
+}
+
+/** First such date of the calendar on or after a day. [day number] */
+export function nextDate(monthDay: string, day: number): number {
+  const { year } = civilDateOf(day);
+  const own = dateIn(monthDay, year);
+  return own >= day ? own : dateIn(monthDay, year + 1);
+}
+
+/** Last such date of the calendar on or before a day. [day number] */
+export function lastDateBefore(monthDay: string, day: number): number {
+  const { year } = civilDateOf(day);
+  const own = dateIn(monthDay, year);
+  return own <= day ? own : dateIn(monthDay, year - 1);
+}
+
+function dateIn(monthDay: string, year: number): number {
+  const [month, day] = monthDay.split('-').map(Number);
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  return dayNumberOf(year, month, month === 2 && day === 29 && !isLeap ? 28 : day);
+}

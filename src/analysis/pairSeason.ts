@@ -1,0 +1,183 @@
+import { labelDateOf } from '../model/calendar/interval.ts';
+import { daysToCleanLeaves } from '../model/deposit/leafWashOff.ts';
+import { demandBreakdownDays } from '../model/odds/demand.ts';
+import { logLabelMargin } from '../model/odds/labelMargin.ts';
+import { oddsRange } from '../model/odds/oddsRange.ts';
+import { weightedMean } from '../model/years/weightedMean.ts';
+import { type Application, labelDayOf } from './applications.ts';
+import type { HistoricalYear } from './historicalYears.ts';
+import { plainProbability, type QuickCurve, quickCurve } from './quickCurve.ts';
+import { residueCourse } from './residueCourse.ts';
+import { HORIZON_AFTER_LABEL_MONTHS, HORIZON_MONTHS } from './seasonOdds.ts';
+import type { SeasonQuestion } from './seasonQuestion.ts';
+import type { TraceSet } from './seasonTraceSet.ts';
+import { THIRD_NAMES, type ThirdName, thirdNames } from './thirds.ts';
+import { yearWeights } from './yearWeights.ts';
+
+/** Odds and dates of one residual before one crop, for any planting date. */
+export interface PairSeason {
+  readonly labelOffset: number;
+  /** The answer for a planting date, as {@link seasonOdds} gives it. */
+  at(plantDay: number): PairAnswer;
+}
+
+export interface PairAnswer {
+  readonly oddsAtPlanting: number;
+  readonly years: number;
+  /** Odds at planting in a third of the years. [0-1] */
+  thirdOdds(name: ThirdName): number;
+  range(): { readonly low: number; readonly high: number };
+  oddsAtLabel(): number;
+  clearOffset(): number | null;
+}
+
+/** A set of years with all that does not hang on the planting date. */
+interface YearSet {
+  readonly years: readonly HistoricalYear[];
+  readonly weights: Float64Array;
+  /** Probability of harm in a year, by its place, at an offset [0-1]. */
+  readonly probability: (year: number, offset: number) => number;
+  /** The years of each third with their weights. */
+  readonly thirds: readonly Third[];
+  readonly curve: QuickCurve;
+  clear?: number | null;
+}
+
+interface Third {
+  readonly name: ThirdName;
+  readonly members: readonly number[];
+  readonly weights: readonly number[];
+}
+
+/** The question without what stands in the application and the planting date. */
+export type PairQuestion = Pick<SeasonQuestion, 'oddsLimit' | 'outlook' | 'assumptions'>;
+
+/** Last offset that a question looks at. [d] */
+export function pairHorizon(application: Application, plantDay: number): number {
+  const { appliedDay } = application;
+  const months = (from: number, n: number) => labelDateOf(from, { months: n, days: 0 });
+  return (
+    Math.max(
+      months(appliedDay, HORIZON_MONTHS),
+      months(labelDayOf(application), HORIZON_AFTER_LABEL_MONTHS),
+      plantDay,
+    ) - appliedDay
+  );
+}
+
+/**
+ * One residual before one crop, over shared traces and without evidence: the same figures as {@link seasonOdds} without
+ * working out every day of the curve. Planting dates that leave the same usable years share everything but the odds on
+ * the day itself.
+ *
+ * @throws {MissingDataError} TOO_FEW_YEARS, from `at`
+ */
+export function pairSeason(set: TraceSet, application: Application, question: PairQuestion): PairSeason {
+  const { appliedDay } = application;
+  const labelOffset = labelDayOf(application) - appliedDay;
+  const known = new Map<readonly HistoricalYear[], Map<string, YearSet>>();
+
+  const yearSetOf = (plantDay: number): YearSet => {
+    const plantOffset = plantDay - appliedDay;
+    const years = set.years(Math.max(labelOffset, plantOffset) + 1);
+    const horizon = pairHorizon(application, plantDay);
+    // An outlook without a window of its own speaks of the days to planting.
+    const byDate = question.outlook && question.outlook.toDay === undefined ? plantOffset : '';
+    const ofYears = known.get(years) ?? new Map<string, YearSet>();
+    known.set(years, ofYears);
+    const key = `${horizon} ${byDate}`;
+    const found =
+      ofYears.get(key) ?? workOut(set, application, question, labelOffset, years, plantOffset, horizon);
+    ofYears.set(key, found);
+    return found;
+  };
+
+  return {
+    labelOffset,
+    at(plantDay) {
+      const yearSet = yearSetOf(plantDay);
+      return answerOf(yearSet, plantDay - appliedDay, labelOffset, question.oddsLimit);
+    },
+  };
+}
+
+function workOut(
+  set: TraceSet,
+  application: Application,
+  { assumptions, outlook }: PairQuestion,
+  labelOffset: number,
+  years: readonly HistoricalYear[],
+  plantOffset: number,
+  horizon: number,
+): YearSet {
+  const { response, halfLife, siteFactor, load, canopyFraction, appliedDay, interval } = application;
+  const intervalDays = labelDateOf(appliedDay, interval) - appliedDay;
+  const { labelSums } = set.record(response);
+  const { warmRain } = set.climate;
+  const demand = demandBreakdownDays(
+    years.map(({ start }) => labelSums[start + intervalDays] - labelSums[start]),
+    intervalDays,
+    assumptions.demandFloorFraction,
+  );
+  const logMargin = logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin);
+  const weights = yearWeights(set.climate, years, plantOffset, appliedDay, outlook);
+  const traces = set.traces(response, years);
+  const siteHalfLife = halfLife * siteFactor;
+  const { soilSpread } = assumptions;
+  const plain = { logExcess: logMargin + Math.log(load), siteHalfLife, soilSpread };
+  const courses =
+    canopyFraction === 0
+      ? null
+      : traces.map((trace) =>
+          residueCourse(
+            [{ trace, offsetDays: 0, logMargin, load, canopyFraction, siteHalfLife }],
+            soilSpread,
+            assumptions,
+          ),
+        );
+  const probability = courses
+    ? (year: number, offset: number) => courses[year](offset)
+    : (year: number, offset: number) => plainProbability(plain, traces[year], offset);
+  const reach = traces.map(({ lastOffset }) => lastOffset);
+  const fallsFrom = courses ? daysToCleanLeaves(assumptions.foliageHalfLifeDays) + 1 : 0;
+  return {
+    years,
+    weights,
+    probability,
+    thirds: thirdsWith(
+      thirdNames(years.map(({ start }) => warmRain[start + labelOffset] - warmRain[start])),
+      weights,
+    ),
+    curve: quickCurve(reach, weights, horizon, probability, fallsFrom),
+  };
+}
+
+function answerOf(yearSet: YearSet, plantOffset: number, labelOffset: number, oddsLimit: number): PairAnswer {
+  const { years, weights, probability, thirds, curve } = yearSet;
+  const probabilities = years.map((_, year) => probability(year, plantOffset));
+  const oddsAtPlanting = weightedMean(probabilities, weights);
+  return {
+    oddsAtPlanting,
+    years: years.length,
+    thirdOdds: (name) => {
+      const third = thirds.find((one) => one.name === name);
+      const own = third?.members.map((index) => probabilities[index]) ?? [];
+      return weightedMean(own, third?.weights ?? []);
+    },
+    range: () => oddsRange(probabilities, weights, oddsAtPlanting),
+    oddsAtLabel: () => curve.at(labelOffset),
+    clearOffset: () => {
+      if (yearSet.clear === undefined) yearSet.clear = curve.clearOffset(labelOffset, oddsLimit);
+      return yearSet.clear;
+    },
+  };
+}
+
+/** The members of each third; equal weights where an outlook rules the whole third out. */
+function thirdsWith(names: readonly ThirdName[], weights: Float64Array): Third[] {
+  return THIRD_NAMES.map((name) => {
+    const members = names.map((_, index) => index).filter((index) => names[index] === name);
+    const own = members.map((index) => weights[index]);
+    return { name, members, weights: own.some((weight) => weight > 0) ? own : own.map(() => 1) };
+  });
+}

@@ -1,0 +1,109 @@
+import { carryoverOfOnePart } from '../model/odds/carryoverProbability.ts';
+import { LEAST_YEARS } from './historicalYears.ts';
+import { relativeWeights } from './oddsCurve.ts';
+
+/** One year's course of breakdown: the days before offset d are `sums[base + d] - sums[base]`. */
+export interface CourseOfSums {
+  readonly sums: Float64Array;
+  readonly base: number;
+}
+
+/** One treatment on bare soil, sprayed at offset 0: its residue falls day by day, so dates are found by halving. */
+export interface PlainTreatment {
+  /** ln(1/τ) + ln ℓ [-]. */
+  readonly logExcess: number;
+  /** Site half-life [breakdown days]. */
+  readonly siteHalfLife: number;
+  readonly soilSpread: number;
+}
+
+/** Probability of harm at an offset in one year's weather. [0-1] */
+export function plainProbability(
+  { logExcess, siteHalfLife, soilSpread }: PlainTreatment,
+  { sums, base }: CourseOfSums,
+  offset: number,
+): number {
+  const breakdownDays = sums[base + offset] - sums[base];
+  return carryoverOfOnePart(logExcess, (Math.LN2 / siteHalfLife) * breakdownDays, soilSpread);
+}
+
+/** A stretch of offsets over which the same years stand. */
+interface Stretch {
+  readonly first: number;
+  readonly last: number;
+  readonly kept: readonly number[];
+  readonly relative: Float64Array;
+  readonly total: number;
+}
+
+/** Odds over one set of years; the same figures as the whole curve gives. */
+export interface QuickCurve {
+  /** Odds at an offset, which must not lie beyond the last. [0-1] */
+  at(offset: number): number;
+  /** First offset, from `fromOffset` on, from which the odds stay at or under the limit; null where there is none. */
+  clearOffset(fromOffset: number, limit: number): number | null;
+}
+
+/**
+ * The odds curve without its days: a year whose record has run out drops out while at least ten remain, and between
+ * two such days the odds only fall once no more spray is on leaves.
+ *
+ * @param reach last offset of each year's record [d]
+ * @param probability of harm in a year, by its place, at an offset [0-1]
+ * @param fallsFrom offset from which each year's probability only falls [d]; 0 on bare ground
+ */
+export function quickCurve(
+  reach: readonly number[],
+  weights: Float64Array,
+  horizonOffset: number,
+  probability: (year: number, offset: number) => number,
+  fallsFrom: number,
+): QuickCurve {
+  const stretches = stretchesOf(reach, weights, horizonOffset);
+  const oddsIn = ({ kept, relative, total }: Stretch, offset: number) => {
+    let sum = 0;
+    for (let k = 0; k < kept.length; k++) sum += relative[k] * probability(kept[k], offset);
+    return sum / total;
+  };
+  return {
+    at: (offset) =>
+      oddsIn(stretches.find(({ last }) => offset <= last) ?? stretches[stretches.length - 1], offset),
+    clearOffset(fromOffset, limit) {
+      let clear: number | null = null;
+      for (const stretch of stretches.toReversed()) {
+        const first = Math.max(stretch.first, fromOffset);
+        if (stretch.last < first) break;
+        const within = (offset: number) => oddsIn(stretch, offset) <= limit;
+        if (!within(stretch.last)) return clear;
+        const falling = Math.min(Math.max(first, fallsFrom), stretch.last);
+        clear = firstThatHolds(within, falling, stretch.last);
+        if (clear > falling) return clear;
+        while (clear > first && within(clear - 1)) clear--;
+        if (clear > first) return clear;
+      }
+      return clear;
+    },
+  };
+}
+
+/** The first offset that holds, where the last does and every one after the first does too. */
+export function firstThatHolds(holds: (offset: number) => boolean, first: number, last: number): number {
+  let low = first;
+  let high = last;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(middle)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+function stretchesOf(reach: readonly number[], weights: Float64Array, horizonOffset: number): Stretch[] {
+  const needed = Math.min(LEAST_YEARS, reach.length);
+  const end = Math.min(horizonOffset, reach.toSorted((a, b) => b - a)[needed - 1]);
+  const ends = [...new Set([...reach.filter((offset) => offset < end), end])].sort((a, b) => a - b);
+  return ends.map((last, index) => {
+    const kept = reach.map((_, year) => year).filter((year) => reach[year] >= last);
+    return { first: index === 0 ? 0 : ends[index - 1] + 1, last, kept, ...relativeWeights(kept, weights) };
+  });
+}

@@ -1,0 +1,71 @@
+import { median } from '../model/odds/quantile.ts';
+import { type ProbabilityInterval, wilsonInterval } from '../model/odds/wilsonInterval.ts';
+import { effectiveYears } from '../model/years/effectiveYears.ts';
+import { weightedMean } from '../model/years/weightedMean.ts';
+import { type CourseOfSums, firstThatHolds } from './quickCurve.ts';
+import { type ThirdName, thirdNames } from './thirds.ts';
+
+/** Weeks until little enough is left that weeds come through; Infinity where that lies past the horizon. */
+export interface ControlWeeks {
+  readonly middle: number;
+  readonly dry: number;
+  readonly wet: number;
+}
+
+/**
+ * Weeks of weed control in the median soil: median of the years, and of the dry and the wet third of them. [weeks]
+ *
+ * Equation   first day with W >= h_s·log2(1/f), over 7
+ * Symbols    f = fractionLeft of the dose at which control ends [-], above 0 and below 1; h_s = siteHalfLife
+ *            [breakdown days]; W = breakdown days since the application
+ * Valid      spray on bare ground; a planning figure, not a label claim
+ * Source     assumption of our own: 25 % left
+ * Checked    test/analysis/weedControl.test.ts
+ *
+ * @param warmRainMm of each year over the season asked about; sorts the years into thirds
+ */
+export function controlWeeks(
+  years: readonly (CourseOfSums & { readonly lastOffset: number })[],
+  warmRainMm: readonly number[],
+  siteHalfLife: number,
+  fractionLeft: number,
+): ControlWeeks {
+  const needed = siteHalfLife * Math.log2(1 / fractionLeft);
+  const weeks = years.map(({ sums, base, lastOffset }) => {
+    const reached = (offset: number) => sums[base + offset] - sums[base] >= needed;
+    return reached(lastOffset) ? firstThatHolds(reached, 0, lastOffset) / 7 : Number.POSITIVE_INFINITY;
+  });
+  const names = thirdNames(warmRainMm);
+  const medianOf = (name: ThirdName) => median(weeks.filter((_, year) => names[year] === name));
+  return { middle: median(weeks), dry: medianOf('dry'), wet: medianOf('wet') };
+}
+
+/** Odds that rain or irrigation puts the residual to work in time. */
+export interface Activation {
+  readonly odds: number;
+  readonly range: ProbabilityInterval;
+}
+
+/**
+ * Odds of enough water soon enough after the application, over the years. [0-1]
+ *
+ * Equation   weighted share of years with Σ rain of days 0 … n − 1 >= amount; Wilson interval on the effective years
+ * Symbols    neededMm [mm], 13; withinDays = n [d], 14; rain that falls as rain, and irrigation
+ * Valid      at least one year with weight
+ * Source     half an inch to an inch within two weeks puts a soil residual to work: common practice
+ * Checked    test/analysis/weedControl.test.ts
+ */
+export function activationOdds(
+  years: readonly { readonly liquidRainMm: Float64Array }[],
+  weights: Float64Array,
+  neededMm: number,
+  withinDays: number,
+): Activation {
+  const came = years.map(({ liquidRainMm }) => {
+    const mm = liquidRainMm.subarray(0, withinDays).reduce((sum, rain) => sum + rain, 0);
+    return mm >= neededMm ? 1 : 0;
+  });
+  const odds = weightedMean(came, weights);
+  const n = effectiveYears(weights);
+  return { odds, range: wilsonInterval(Math.min(n, odds * n), n) };
+}

@@ -1,0 +1,96 @@
+import type { Caution } from '../schema/answer.ts';
+import type { LabelCondition } from '../schema/labelCondition.ts';
+import type { StoredLabel } from '../schema/labelEntry.ts';
+import type { BareAnswer } from './dressAnswer.ts';
+import type { Treatment } from './treatment.ts';
+import { count, sayDate } from './words.ts';
+
+/** What the label's conditions, and the user's own entry, ask the user to know. */
+export function conditionCautions(
+  { resolved, actives, conditions, conditionsInWords, lengthenedFrom, waitsForever }: Treatment,
+  { labelDate }: BareAnswer,
+  stored: StoredLabel | null,
+): Caution[] {
+  const cautions: Caution[] = [];
+  const say = (code: string, text: string) => cautions.push({ code, text });
+  if (lengthenedFrom !== null) {
+    say(
+      'condition-longer',
+      `Until every condition of the label is met its longer wait counts: ${sayDate(labelDate)} in place of ${lengthenedFrom} after the application.`,
+    );
+  }
+  if (waitsForever) {
+    say(
+      'condition-waits',
+      'The water that the label asks for first is not sure enough to come within three years; the date stands at the end of that search.',
+    );
+  }
+  const unsettled = conditions.filter(isUnsettled);
+  if (unsettled.length > 0) {
+    const failed = unsettled.filter(({ state }) => state === 'not met').length;
+    say(
+      failed > 0 ? 'condition-failed' : 'condition-open',
+      `${count(unsettled.length, 'condition')} of the label ${unsettled.length === 1 ? 'is' : 'are'} not settled${
+        failed > 0 ? `, ${failed} of them not met` : ''
+      }, and the label date does not allow for ${unsettled.length === 1 ? 'it' : 'them'}: it may have to be later.`,
+    );
+  }
+  if (conditions.some(({ setsDate, state }) => !setsDate && state !== 'met')) {
+    say(
+      'condition-published',
+      'Published labels tie their interval here to conditions that are open or not met. Your own interval governs; read whether your label has them too.',
+    );
+  }
+  if (isShorterGranted(resolved.lines, conditions)) {
+    say(
+      'condition-shorter',
+      'The conditions for the shorter end of the interval are met. The longer end still counts until you give the shorter one from your own label.',
+    );
+  }
+  if (conditionsInWords !== '') say('label-words', `Your label adds, in its own words: ${conditionsInWords}`);
+  if (stored !== null) {
+    const { entry, version } = stored;
+    say(
+      'label-entry',
+      `Interval and conditions are those of your own entry ${entry.name}, label ${entry.labelVersion || 'of unknown version'}, read on ${sayDate(entry.enteredOn)} (entry version ${version}).`,
+    );
+  }
+  if (actives.length > 1) productCautions(actives, say);
+  return cautions;
+}
+
+/** Open or failed, with no other interval that would allow for it. */
+const isUnsettled = ({ setsDate, state, otherwise, kind, text }: LabelCondition): boolean =>
+  setsDate &&
+  state !== 'met' &&
+  otherwise !== 'interval' &&
+  kind !== 'startingRain' &&
+  !(kind === 'bioassay' && text.includes('may stand in'));
+
+function isShorterGranted(
+  lines: Treatment['resolved']['lines'],
+  conditions: readonly LabelCondition[],
+): boolean {
+  const clauses = lines.flatMap((line) => line.clauses.map((clause) => ({ line, clause })));
+  const short = clauses.flatMap(({ line, clause }, index) =>
+    line.setsDate && clause.grants === 'short end' ? [conditions[index]] : [],
+  );
+  return short.length > 0 && short.every(({ state }) => state === 'met');
+}
+
+function productCautions(actives: Treatment['actives'], say: (code: string, text: string) => void): void {
+  const names = actives.map(({ treatmentName }) => treatmentName).join(', ');
+  const groups = actives.flatMap(({ active }) => (active === null ? [] : [String(active.group)]));
+  const repeated = groups.some((group, index) => groups.indexOf(group) !== index);
+  say(
+    'product',
+    `All actives of the product are judged together: ${names}. ${
+      repeated
+        ? 'Residues of one mode-of-action group are added up; the worst group governs.'
+        : 'They are of different mode-of-action groups; the worst governs.'
+    }`,
+  );
+  for (const { active } of actives.slice(1)) {
+    if (active?.handling) say('handling', `${active.isoName}: ${active.handling.replace(/\.?$/, '.')}`);
+  }
+}

@@ -1,0 +1,53 @@
+import { parseInterval } from '../catalogue/parseInterval.ts';
+import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { type LabelEntry, labelEntrySchema, type StoredLabel } from '../schema/labelEntry.ts';
+
+/** The user's own label entries, wherever they are kept. */
+export interface LabelBook {
+  /** All entries, by id. */
+  labels(): Promise<readonly StoredLabel[]>;
+  /** The entry of that id; null where there is none. */
+  label(id: string): Promise<StoredLabel | null>;
+  /**
+   * Keeps an entry.
+   * @param version the version that it takes the place of; null for a new one
+   * @throws {ConflictError} LABEL_CHANGED where another version is kept by now
+   */
+  putLabel(entry: LabelEntry, version: number | null): Promise<StoredLabel>;
+  /** @throws {ConflictError} LABEL_CHANGED @throws {MissingDataError} LABEL_UNKNOWN */
+  removeLabel(id: string, version: number): Promise<void>;
+}
+
+/**
+ * An entry that can be used: its shape, and that every interval can be read.
+ * @throws {InvalidInputError} LABEL_UNREADABLE, naming what is wrong
+ */
+export function readLabelEntry(given: unknown, where = 'The label entry'): LabelEntry {
+  const result = labelEntrySchema.safeParse(given);
+  if (!result.success) {
+    const [{ path, message }] = result.error.issues;
+    throw unreadable(`${where}: ${path.length > 0 ? `${path.join('.')}: ` : ''}${message}.`, path.join('.'));
+  }
+  for (const [index, { crop, interval }] of result.data.intervals.entries()) {
+    try {
+      parseInterval(interval);
+    } catch (error) {
+      if (!(error instanceof InvalidInputError)) throw error;
+      throw unreadable(`${where}, ${crop}: ${error.message}`, `intervals.${index}.interval`);
+    }
+  }
+  return result.data;
+}
+
+const unreadable = (message: string, field: string) =>
+  new InvalidInputError('LABEL_UNREADABLE', message, {
+    hint: 'Give an id, a name, one active or more, and for each crop an interval such as "9 months".',
+    details: { field },
+  });
+
+/** The refusal of an id that is not there. */
+export const labelUnknown = (id: string, known: readonly string[]): MissingDataError =>
+  new MissingDataError('LABEL_UNKNOWN', `There is no label entry "${id}".`, {
+    hint: known.length > 0 ? `There is ${known.join(', ')}.` : 'No label has been entered yet.',
+    details: { field: 'labelEntry', id, known },
+  });

@@ -1,0 +1,133 @@
+import { isoDateOf } from '../calendar.ts';
+import type { Answer, Caution } from '../schema/answer.ts';
+import type { Question } from '../schema/question.ts';
+import type { BareAnswer } from './dressAnswer.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { adviceOf } from './sentence.ts';
+import type { Treatment } from './treatment.ts';
+import { sayDate } from './words.ts';
+
+interface JudgedSpecies {
+  readonly treatment: Treatment;
+  readonly ownLabelDate: string;
+  readonly answer: BareAnswer;
+}
+
+/**
+ * A mix of crops: every species is judged, and the most restricted rules. The label date is the latest of all, the odds
+ * are the worst, and the clear date is the last on which any of them clears.
+ */
+export function mixedAnswer(
+  question: Question,
+  treatments: readonly Treatment[],
+  answerTo: (resolved: ResolvedQuestion) => BareAnswer,
+  dress: (treatment: Treatment, answer: BareAnswer) => Answer,
+): Answer {
+  const labelDayOf = ({ resolved: { application, interval } }: Treatment) =>
+    application.appliedDay + interval.lengthDays;
+  const latestDay = Math.max(...treatments.map(labelDayOf));
+  const latest = treatments.find((one) => labelDayOf(one) === latestDay) ?? treatments[0];
+  const judged = treatments.map(
+    (treatment): JudgedSpecies => ({
+      treatment,
+      ownLabelDate: isoDateOf(labelDayOf(treatment)),
+      answer: answerTo(notBefore(treatment.resolved, latestDay)),
+    }),
+  );
+  const ruling = judged.reduce((worst, next) => (isWorse(next.answer, worst.answer) ? next : worst));
+  const mixName = treatments.map(({ resolved }) => resolved.cropName).join(' + ');
+  const rulingName = ruling.treatment.resolved.cropName;
+  const said = `${mixName} (judged by ${rulingName})`;
+  const answer = answerTo({ ...notBefore(ruling.treatment.resolved, latestDay), cropName: said });
+  const clearDate = latestClear(judged, isoDateOf(latestDay));
+  const intervals = treatments.map(({ resolved }) => resolved.interval);
+  const inputs = {
+    ...answer.inputs,
+    question,
+    interval: {
+      ...latest.resolved.interval,
+      confirmed: intervals.every(({ confirmed }) => confirmed),
+      fromMemory: intervals.some(({ fromMemory }) => fromMemory),
+    },
+  };
+  const labelDate = isoDateOf(latestDay);
+  const whole = {
+    ...answer,
+    labelDate,
+    clearDate,
+    advice:
+      clearDate === answer.clearDate
+        ? answer.advice
+        : adviceOf({ ...answer, labelDate, clearDate, notClear: 'within the time looked at', inputs }),
+    stretch: stretchOf(question.appliedOn, labelDate, clearDate),
+  };
+  const dressed = dress(ruling.treatment, whole);
+  const cautions: Caution[] = [
+    {
+      code: 'mix',
+      text: `A mix is ruled by its most restricted species: ${rulingName} has the worst odds, ${latest.resolved.cropName} the latest label date (${sayDate(labelDate)}).`,
+    },
+    ...dressed.cautions,
+    ...otherCautions(judged, ruling, dress),
+  ];
+  return {
+    ...dressed,
+    inputs: { ...dressed.inputs, question, interval: inputs.interval },
+    conditions: treatments.flatMap(({ resolved: { cropName }, conditions }) =>
+      conditions.map((one) => ({ ...one, text: `${cropName}: ${one.text}` })),
+    ),
+    mix: judged.map(({ treatment, ownLabelDate, answer: own }) => ({
+      crop: treatment.resolved.cropName,
+      interval: treatment.resolved.interval.text,
+      labelDate: ownLabelDate,
+      clearDate: own.carryoverModelled ? own.clearDate : labelDate,
+      oddsAtPlanting: own.oddsAtPlanting,
+      rules: treatment === ruling.treatment,
+    })),
+    cautions: cautions.filter(({ text }, index) => cautions.findIndex((one) => one.text === text) === index),
+  };
+}
+
+/** The same question with a label date no earlier than a day. */
+function notBefore(resolved: ResolvedQuestion, day: number): ResolvedQuestion {
+  const { application, otherApplications } = resolved;
+  return {
+    ...resolved,
+    application: { ...application, notBefore: day },
+    otherApplications: otherApplications.map((other) => ({ ...other, notBefore: day })),
+  };
+}
+
+/** Worse odds; of equal ones, the later clear date. */
+function isWorse(one: BareAnswer, other: BareAnswer): boolean {
+  const odds = (one.oddsAtPlanting ?? -1) - (other.oddsAtPlanting ?? -1);
+  if (odds !== 0) return odds > 0;
+  return other.clearDate !== null && (one.clearDate === null || one.clearDate > other.clearDate);
+}
+
+function latestClear(judged: readonly JudgedSpecies[], labelDate: string): string | null {
+  const dates = judged.map(({ answer }) => answer.clearDate);
+  if (dates.includes(null)) return null;
+  return dates.reduce<string>((last, date) => (date !== null && date > last ? date : last), labelDate);
+}
+
+function stretchOf(appliedOn: string, labelDate: string, clearDate: string | null): number | null {
+  const from = Date.parse(appliedOn);
+  const label = Date.parse(labelDate) - from;
+  return clearDate === null || label === 0 ? null : (Date.parse(clearDate) - from) / label;
+}
+
+/** Cautions about the intervals of the other species, with the species named. */
+function otherCautions(
+  judged: readonly JudgedSpecies[],
+  ruling: JudgedSpecies,
+  dress: (treatment: Treatment, answer: BareAnswer) => Answer,
+): Caution[] {
+  return judged
+    .filter((one) => one !== ruling)
+    .flatMap(({ treatment, answer }) =>
+      dress(treatment, answer)
+        .cautions.filter(({ code }) => /^(interval|condition|crop|label-words)/.test(code))
+        .map((caution) => ({ ...caution, text: `${treatment.resolved.cropName}: ${caution.text}` })),
+    );
+}

@@ -1,0 +1,98 @@
+import type { StationClimate } from '../analysis/stationClimate.ts';
+import { civilDateOf, isoDateOf, parseIsoDate } from '../calendar.ts';
+import { sameDateInYear } from '../model/calendar/interval.ts';
+import type { Caution } from '../schema/answer.ts';
+import type { StationWeather } from './climateCache.ts';
+import { sayWater } from './conditionWords.ts';
+import { meanAnnualRainMm } from './meanAnnualRain.ts';
+import type { Treatment } from './treatment.ts';
+import { sayDate } from './words.ts';
+
+/** Rain of a mean year under which a season more is advised: 15 inches. [mm] */
+const DRY_ZONE_MM = 381;
+/** A year counts as drought here when its last twelve months are among this driest share of the record [0-1]. */
+const DROUGHT_SHARE = 0.2;
+const YEAR_DAYS = 365;
+
+/** Rules of the trade that stand beside the model's dates and never set one. */
+export function tradeCautions(treatment: Treatment, weather: StationWeather): Caution[] {
+  return [...standUseCautions(treatment), ...seasonMore(treatment, weather)];
+}
+
+function standUseCautions({ resolved: { question, crop, cropName } }: Treatment): Caution[] {
+  const two =
+    'One label number can stand for two waits: until the crop is safe, and until what is harvested or grazed is clean enough for food and feed.';
+  if (question.standUse === 'cover only') {
+    return [
+      {
+        code: 'stand-use',
+        text: `${two} Where a cover crop is neither grazed nor harvested, some labels and local rules let the grower sow it earlier at his own risk. That is not applied here: the label date stands, so read what yours says.`,
+      },
+    ];
+  }
+  if (question.standUse === 'grazed') {
+    return [
+      {
+        code: 'stand-use',
+        text: `${two} A stand that is grazed or cut for hay falls under both, whatever the odds of injury are; look for a grazing or haying limit on the label as well.`,
+      },
+    ];
+  }
+  return question.standUse === undefined && crop?.use.coverCrop === 'yes'
+    ? [
+        {
+          code: 'stand-use',
+          text: `${two} ${capital(cropName)} is taken to be harvested; say so where it is grazed, or grown as a cover alone.`,
+        },
+      ]
+    : [];
+}
+
+function seasonMore(
+  { resolved: { question, active, crop, interval } }: Treatment,
+  { climate }: StationWeather,
+): Caution[] {
+  if (interval.lengthDays === 0 || active?.soilResidual === 'no') return [];
+  const sensitive = crop?.sensitivity?.groups;
+  if (active !== null && sensitive !== undefined && !sensitive.includes(String(active.group))) return [];
+  const mean = meanAnnualRainMm(climate);
+  const dryZone = mean !== null && mean < DRY_ZONE_MM;
+  const dryYear = question.asOf === undefined ? null : droughtOf(climate, parseIsoDate(question.asOf));
+  if (!dryZone && dryYear === null) return [];
+  const reasons = [
+    ...(dryZone ? [`a mean year brings ${sayWater(mean)}, under ${sayWater(DRY_ZONE_MM)}`] : []),
+    ...(dryYear === null ? [] : [dryYear]),
+  ];
+  return [
+    {
+      code: 'season-more',
+      text: `Add one season before a sensitive crop, for ${reasons.join(', and ')}. Common practice, no source; it stands beside the dates above and moves none.`,
+    },
+  ];
+}
+
+/** What makes the twelve months up to a day a drought, in words; null where they are none or cannot be ranked. */
+function droughtOf({ series, windows }: StationClimate, asOfDay: number): string | null {
+  const sumTo = (day: number): number | null => {
+    const from = day - YEAR_DAYS + 1 - series.firstDay;
+    if (!windows.usable(from, YEAR_DAYS)) return null;
+    let sum = 0;
+    for (let index = from; index < from + YEAR_DAYS; index++) sum += series.rainMm[index];
+    return sum;
+  };
+  const own = sumTo(asOfDay);
+  if (own === null) return null;
+  const { year: asOfYear } = civilDateOf(asOfDay);
+  const sums: number[] = [];
+  const { year: last } = civilDateOf(series.firstDay + series.days - 1);
+  for (let { year } = civilDateOf(series.firstDay); year <= last; year++) {
+    const sum = year === asOfYear ? null : sumTo(sameDateInYear(asOfDay, year));
+    if (sum !== null) sums.push(sum);
+  }
+  const drier = sums.filter((sum) => sum < own).length;
+  return sums.length >= 10 && drier < DROUGHT_SHARE * sums.length
+    ? `the twelve months to ${sayDate(isoDateOf(asOfDay))} brought ${sayWater(own)}, among the driest fifth of the record`
+    : null;
+}
+
+const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);

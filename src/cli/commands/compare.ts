@@ -1,0 +1,33 @@
+import type { Command as Program } from 'commander';
+import { compareResiduals } from '../../app/compareResiduals.ts';
+import type { ComparisonInput } from '../../schema/comparison.ts';
+import type { CliDeps } from '../command.ts';
+import { comparisonText } from '../comparisonText.ts';
+import { numberOption } from '../optionValues.ts';
+import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
+import { limitFields, type StakesFlags } from '../stakesOptions.ts';
+
+interface CompareFlags extends SeasonFlags, StakesFlags {
+  json?: boolean;
+}
+
+/** `drywake compare`: every residual before one crop on one date. */
+export function define(program: Program, deps: CliDeps): void {
+  addSeasonOptions(program, ['residual', 'interval', 'halfLifeDays']);
+  program
+    .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
+    .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)
+    .option('--json', 'print the table as JSON, metric and unrounded')
+    .addHelpText(
+      'after',
+      `
+Example:
+  drywake compare --station demo-invented --crop lentil --applied 2026-08-14 --plant 2027-05-10
+`,
+    )
+    .action(async (flags: CompareFlags) => {
+      const question = { ...(await fieldsOf(flags, deps)), ...limitFields(flags) } as ComparisonInput;
+      const result = await compareResiduals(question, deps.answerDeps(await readerOf(flags, deps)));
+      deps.terminal.out(flags.json ? `${JSON.stringify(result, null, 2)}\n` : comparisonText(result));
+    });
+}
