@@ -14,6 +14,8 @@ export interface AskedTreatment {
   readonly actives: readonly ResolvedQuestion[];
   /** The label's own words on conditions; empty where there are none. */
   readonly conditionsInWords: string;
+  /** The label's wait for food and feed, in words; null where it gives none apart. */
+  readonly foodFeedInterval: string | null;
 }
 
 /** A treatment before one crop, with what the label's conditions make of it. */
@@ -47,7 +49,7 @@ export function treatmentOf(
 ): AskedTreatment {
   if (entry !== null) return resolveEntered(question, entry, catalogue);
   const resolved = resolveQuestion(question, catalogue);
-  return { resolved, actives: [resolved], conditionsInWords: '' };
+  return { resolved, actives: [resolved], conditionsInWords: '', foodFeedInterval: null };
 }
 
 /**

@@ -46,7 +46,7 @@ export const labelConditionSchema = z
       .enum(['interval', 'not allowed', 'bioassay', 'not stated'])
       .meta({ description: 'What holds where it fails' }),
     setsDate: z.boolean().meta({
-      description: 'False where it is shown beside an interval that the user gave, and moves no date',
+      description: 'False where it moves no date: shown beside an interval that the user gave, or of a line that another one takes the place of',
     }),
     source: z.string().nullable().meta({ description: 'Titles of the sources' }),
     mark: z.enum([...MARKS, 'own label']),
