@@ -38,6 +38,7 @@ export interface WaterJudgement {
   readonly amountMm: number | null;
   /** Share of the years in which the sum is reached, observed days included; null with too few usable years. */
   readonly odds: number | null;
+  /** Its Wilson interval; null too where what is observed decides it. */
   readonly range: (ProbabilityInterval & { readonly years: number }) | null;
 }
 
@@ -52,16 +53,16 @@ export function judgeWater(season: WaterSeason, window: WaterWindow, leastMm: nu
   const { asOfDay } = season;
   if (window.toDay < window.fromDay) return { state: 'not met', amountMm: 0, odds: 0, range: null };
   const amountMm = observedMm(season, window);
-  const there = amountMm !== null && amountMm >= leastMm;
   const over = asOfDay !== undefined && asOfDay >= window.toDay;
-  const short = !there && over && isObservedThroughout(season, window);
-  const courses = yearsOf(season, Math.max(window.toDay, season.plantDay));
-  if (courses === null) {
-    return { state: there ? 'met' : short ? 'not met' : 'open', amountMm, odds: null, range: null };
+  const there = amountMm !== null && amountMm >= leastMm;
+  if (there || (over && isObservedThroughout(season, window))) {
+    return { state: there ? 'met' : 'not met', amountMm, odds: there ? 1 : 0, range: null };
   }
+  const courses = yearsOf(season, Math.max(window.toDay, season.plantDay));
+  if (courses === null) return { state: 'open', amountMm, odds: null, range: null };
   const reached = courses.years.map((year) => (sumOf(season, window, year) >= leastMm ? 1 : 0));
-  const allOr = (value: number) => over && reached.every((one) => one === value);
-  const state = there || allOr(1) ? 'met' : short || allOr(0) ? 'not met' : 'open';
+  const allAre = (value: number) => over && reached.every((one) => one === value);
+  const state = allAre(1) ? 'met' : allAre(0) ? 'not met' : 'open';
   return { state, amountMm, ...shareOf(reached, courses.weights) };
 }
 
@@ -109,7 +110,8 @@ export function dayReached(
   const by = (day: number): Pick<WaterJudgement, 'odds' | 'range'> => {
     const known = years.filter((year) => year.lastDay >= day);
     const weights = Float64Array.from(known, ({ weight }) => weight);
-    if (known.length < LEAST_YEARS || !weights.some((weight) => weight > 0)) return { odds: null, range: null };
+    if (known.length < LEAST_YEARS || !weights.some((weight) => weight > 0))
+      return { odds: null, range: null };
     return shareOf(
       known.map(({ reachedDay }) => (reachedDay <= day ? 1 : 0)),
       weights,

@@ -11,7 +11,7 @@ import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
 import { readQuestion } from './readQuestion.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
@@ -87,9 +87,9 @@ function changesOf(
   resolved: ResolvedQuestion,
   { climate }: StationWeather,
 ): Pick<Alternatives, 'asAsked' | 'overlap' | 'soilPh'> {
-  const { application, active, interval, plantDay, question } = resolved;
+  const { application, interval, plantDay, question } = resolved;
   const labelDate = isoDateOf(application.appliedDay + interval.lengthDays);
-  if (interval.lengthDays === 0 || active?.soilResidual === 'no') {
+  if (!carriesOver(resolved)) {
     const waitDays = Math.max(0, application.appliedDay + interval.lengthDays - plantDay);
     return {
       asAsked: { labelDate, clearDate: labelDate, waitDays, oddsAtPlanting: null },

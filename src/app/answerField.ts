@@ -14,7 +14,7 @@ import { evidenceBlock } from './evidenceBlock.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
 import { readQuestion } from './readQuestion.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
@@ -75,9 +75,8 @@ function answerTreatment(
   deps: AnswerDeps,
   options: AnswerOptions,
 ): BareAnswer {
-  const { question, interval } = resolved;
-  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
-    observedThrough(question.asOf, resolved.application.appliedDay, weather.climate.series);
+  if (!carriesOver(resolved)) {
+    observedThrough(resolved.question.asOf, resolved.application.appliedDay, weather.climate.series);
     return answerWithoutCarryover(resolved, weather, deps);
   }
   const asked = seasonQuestionOf(resolved, weather.climate.series);

@@ -9,7 +9,9 @@ export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesF
 
 /** What a condition asks for and how it stands, in one or two sentences. */
 export function conditionWords(judged: JudgedClause): string {
-  return `${capital(asked(judged))}: ${standing(judged)}. ${consequence(judged)}`;
+  const late =
+    judged.endsAfterPlanting && judged.state !== 'met' ? ' Its last day comes after this planting date.' : '';
+  return `${capital(asked(judged))}: ${standing(judged)}.${late} ${consequence(judged)}`;
 }
 
 function asked({ clause, byDay }: JudgedClause): string {
@@ -65,19 +67,21 @@ const sinceWords = (from: string): string =>
 const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   soilPh: 'the soil’s pH is not given',
   organicMatter: 'the soil’s organic matter is not given (2 % is only what is taken where nothing is said)',
-  rate: 'the rate in grams is not known',
+  rate: 'the rate in g/ha is not given',
   bioassay: 'no bioassay is told',
   annualRain: 'no year of the record is whole enough to tell',
   tillage: 'only you can tell',
   zone: 'only you can tell',
 };
 
-function standing({ clause, state, amountMm, odds }: JudgedClause): string {
+function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause): string {
   if (clause.kind === 'annualRain' && amountMm !== null) {
     return `${state}, with ${sayWater(amountMm)} a year in the record`;
   }
   const fact = FACT_WANTED[clause.kind];
-  if (fact !== undefined) return state === 'open' ? `open, for ${fact}` : state;
+  if (fact !== undefined) {
+    return state === 'open' ? `open, for ${fact}` : `${state}${valueWords(clause.kind, fieldValue)}`;
+  }
   const soFar = amountMm === null ? '' : `, ${sayWater(amountMm)} so far`;
   if (state !== 'open') return `${state}${amountMm === null ? '' : `, with ${sayWater(amountMm)}`}`;
   return odds === null
@@ -86,6 +90,12 @@ function standing({ clause, state, amountMm, odds }: JudgedClause): string {
         / in 20 \((\d+ %)\) (seasons.*)$/,
         ' in 20 $2 ($1)',
       );
+}
+
+function valueWords(kind: JudgedClause['clause']['kind'], value: number | null): string {
+  if (value === null) return '';
+  if (kind === 'soilPh') return `, with pH ${value}`;
+  return kind === 'rate' ? `, with ${value} g/ha` : `, with ${value} %`;
 }
 
 function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {

@@ -22,23 +22,29 @@ export function dressAnswer(
   stored: StoredLabel | null,
 ): Answer {
   const { question } = treatment.resolved;
-  const forbidding = treatment.conditions.find(forbids);
   return {
     ...answer,
-    advice: forbidding
-      ? `The label does not let ${answer.inputs.crop} follow: one of its conditions is not met. ${answer.advice}`
-      : answer.advice,
+    advice: [...forbiddenWords([treatment]), answer.advice].join(' '),
     conditions: [...treatment.conditions],
     countingWindows: countingWindowsOf(question, weather, catalogue),
     mix: [],
     cautions: [
-      ...conditionCautions(treatment, answer, stored),
+      ...conditionCautions(treatment, stored),
       ...answer.cautions,
       ...tradeCautions(treatment, weather),
     ],
     inputs: { ...answer.inputs, labelEntry: stored },
   };
 }
+
+/** A sentence for each treatment whose label does not let its crop follow, as things stand. */
+export const forbiddenWords = (treatments: readonly Treatment[]): string[] =>
+  treatments
+    .filter(({ conditions }) => conditions.some(forbids))
+    .map(
+      ({ resolved }) =>
+        `The label does not let ${resolved.cropName} follow: one of its conditions is not met.`,
+    );
 
 /** A condition of the label itself that has failed and without which the crop may not be sown. */
 const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>

@@ -2,9 +2,9 @@ import { findCrop } from '../catalogue/findCrop.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
-import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Question } from '../schema/question.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 
@@ -51,7 +51,8 @@ export function resolveEntered(question: Question, entry: LabelEntry, catalogue:
       },
       catalogue,
     );
-    const ownRate = name.trim().toLowerCase() === asked || names.length === 1 ? question.rateGramsPerHa : undefined;
+    const ownRate =
+      name.trim().toLowerCase() === asked || names.length === 1 ? question.rateGramsPerHa : undefined;
     const labelRate = rateGramsPerHa === undefined ? null : rateGramsPerHa * question.rateFraction;
     return { ...one, rateGramsPerHa: ownRate ?? labelRate };
   });
@@ -68,7 +69,10 @@ export function resolveEntered(question: Question, entry: LabelEntry, catalogue:
       treatmentName: actives.map(({ treatmentName }) => treatmentName).join(' + '),
       groups: groupsOf(actives),
       otherApplications: others.map(({ application }) => ({ ...application, notBefore: labelDay })),
-      lines: line.clauses.length === 0 ? [] : [{ interval: own, shortest: own, clauses: line.clauses, row: null, setsDate: true }],
+      lines:
+        line.clauses.length === 0
+          ? []
+          : [{ interval: own, shortest: own, clauses: line.clauses, row: null, setsDate: true }],
     },
     actives,
     conditionsInWords: line.conditions,
@@ -77,7 +81,12 @@ export function resolveEntered(question: Question, entry: LabelEntry, catalogue:
 }
 
 /** Label date by the crop's own interval, and by the wait for food and feed where the stand comes to that. [day number] */
-function labelDayFor(appliedDay: number, own: Interval, foodFeed: string | undefined, standUse: Question['standUse']) {
+function labelDayFor(
+  appliedDay: number,
+  own: Interval,
+  foodFeed: string | undefined,
+  standUse: Question['standUse'],
+) {
   const safeDay = labelDateOf(appliedDay, own);
   if (foodFeed === undefined || standUse === 'cover only') return safeDay;
   return Math.max(safeDay, labelDateOf(appliedDay, parseInterval(foodFeed)));
@@ -89,7 +98,10 @@ function checkInterval({ interval }: Question, { name }: LabelEntry, crop: strin
   throw new InvalidInputError(
     'LABEL_INTERVAL',
     `The question gives an interval of ${interval}, and your entry of ${name} has ${sayInterval(own)} before ${crop}.`,
-    { hint: 'Leave the interval out, or correct the entry.', details: { field: 'interval', entered: sayInterval(own) } },
+    {
+      hint: 'Leave the interval out, or correct the entry.',
+      details: { field: 'interval', entered: sayInterval(own) },
+    },
   );
 }
 

@@ -129,6 +129,10 @@ export function resolveQuestion(
   };
 }
 
+/** False where no carryover is reckoned: an interval of zero, or an active that roots do not take up from soil. */
+export const carriesOver = ({ active, application: { interval } }: ResolvedQuestion): boolean =>
+  interval.months + interval.days > 0 && active?.soilResidual !== 'no';
+
 /** A share of the top rate that was read on a label; an upper usual rate is no label rate, and gives none. [g/ha] */
 const labelRateOf = (active: Active | null, fraction: number): number | null =>
   active?.topRateBasis === 'label' && active.topRateGramsPerHa !== null

@@ -16,8 +16,9 @@ export function sentenceOf(answer: Spoken): string {
   const { question, residual, crop } = answer.inputs;
   const planted = sayDate(question.plantOn);
   if (!answer.carryoverModelled || answer.oddsAtPlanting === null) {
+    const { months, days } = answer.inputs.interval;
     const reason =
-      answer.inputs.interval.lengthDays === 0
+      months + days === 0
         ? 'the rotation interval is zero'
         : 'roots take up next to nothing of what soil holds of it';
     return `No carryover is reckoned for ${crop} after ${residual.name}: ${reason}${unconfirmed(answer)}.`;

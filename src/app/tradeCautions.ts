@@ -5,6 +5,7 @@ import type { Caution } from '../schema/answer.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sayWater } from './conditionWords.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
+import { carriesOver } from './resolveQuestion.ts';
 import type { Treatment } from './treatment.ts';
 import { sayDate } from './words.ts';
 
@@ -19,40 +20,44 @@ export function tradeCautions(treatment: Treatment, weather: StationWeather): Ca
   return [...standUseCautions(treatment), ...seasonMore(treatment, weather)];
 }
 
-function standUseCautions({ resolved: { question, crop, cropName } }: Treatment): Caution[] {
-  const two =
-    'One label number can stand for two waits: until the crop is safe, and until what is harvested or grazed is clean enough for food and feed.';
-  if (question.standUse === 'cover only') {
-    return [
-      {
-        code: 'stand-use',
-        text: `${two} Where a cover crop is neither grazed nor harvested, some labels and local rules let the grower sow it earlier at his own risk. That is not applied here: the label date stands, so read what yours says.`,
-      },
-    ];
+const TWO_WAITS =
+  'One label number can stand for two waits: until the crop is safe, and until what is harvested or grazed is clean enough for food and feed.';
+
+/** Which of the two waits behind a label's number holds for this stand. */
+function standUseCautions({
+  resolved: { question, crop, cropName },
+  foodFeedInterval,
+}: Treatment): Caution[] {
+  const { standUse } = question;
+  const say = (text: string): Caution[] => [{ code: 'stand-use', text: `${TWO_WAITS} ${text}` }];
+  const own = foodFeedInterval === null ? '' : `Your label gives the second apart, ${foodFeedInterval}: `;
+  if (standUse === 'cover only') {
+    return say(
+      foodFeedInterval === null
+        ? 'Where a cover crop is neither grazed nor harvested, some labels and local rules let the grower sow it earlier at his own risk. That is not applied here: the label date stands, so read what yours says.'
+        : `${own}it is left out, for this stand is to be neither harvested nor grazed, and it counts as soon as it is. The label date is that of the crop’s own interval.`,
+    );
   }
-  if (question.standUse === 'grazed') {
-    return [
-      {
-        code: 'stand-use',
-        text: `${two} A stand that is grazed or cut for hay falls under both, whatever the odds of injury are; look for a grazing or haying limit on the label as well.`,
-      },
-    ];
+  if (foodFeedInterval !== null) {
+    return say(
+      `${own}the label date is the later of both, for the stand is ${standUse ?? 'taken to be harvested'}.`,
+    );
   }
-  return question.standUse === undefined && crop?.use.coverCrop === 'yes'
-    ? [
-        {
-          code: 'stand-use',
-          text: `${two} ${capital(cropName)} is taken to be harvested; say so where it is grazed, or grown as a cover alone.`,
-        },
-      ]
+  if (standUse === 'grazed') {
+    return say(
+      'A stand that is grazed or cut for hay falls under both, whatever the odds of injury are; look for a grazing or haying limit on the label as well.',
+    );
+  }
+  return standUse === undefined && crop?.use.coverCrop === 'yes'
+    ? say(
+        `${capital(cropName)} is taken to be harvested; say so where it is grazed, or grown as a cover alone.`,
+      )
     : [];
 }
 
-function seasonMore(
-  { resolved: { question, active, crop, interval } }: Treatment,
-  { climate }: StationWeather,
-): Caution[] {
-  if (interval.lengthDays === 0 || active?.soilResidual === 'no') return [];
+function seasonMore({ resolved }: Treatment, { climate }: StationWeather): Caution[] {
+  if (!carriesOver(resolved)) return [];
+  const { question, active, crop } = resolved;
   const sensitive = crop?.sensitivity?.groups;
   if (active !== null && sensitive !== undefined && !sensitive.includes(String(active.group))) return [];
   const mean = meanAnnualRainMm(climate);

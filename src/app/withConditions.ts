@@ -54,15 +54,22 @@ export function withConditions(
   const out = passedOver(judged.map(judgedLine), asked.application.appliedDay);
   const setting = judged.filter(({ line }, index) => line.setsDate && !out.has(index));
   const resolved =
-    out.size === 0 ? asked : resolveQuestion(asked.question, catalogue, new Set([...out].map((index) => rowIdOf(lines[index]))));
+    out.size === 0
+      ? asked
+      : resolveQuestion(asked.question, catalogue, new Set([...out].map((index) => rowIdOf(lines[index]))));
   const conditions = judged.flatMap(({ line, label }, index) =>
     label.judged.map((one) => conditionOf(one, line.setsDate && !out.has(index), catalogue)),
   );
   return {
-    ...lengthened(resolved, setting.map(({ label }) => label)),
+    ...lengthened(
+      resolved,
+      setting.map(({ label }) => label),
+    ),
     conditions,
     passedOver: lines.filter((_, index) => out.has(index)).map(({ interval }) => sayInterval(interval)),
-    waitsForever: setting.some(({ label }) => label.judged.some((one) => one.waitsForever && one.state !== 'met')),
+    waitsForever: setting.some(({ label }) =>
+      label.judged.some((one) => one.waitsForever && one.state !== 'met'),
+    ),
   };
 }
 

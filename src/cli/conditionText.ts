@@ -1,0 +1,66 @@
+import { sayWater } from '../app/conditionWords.ts';
+import { sayDate, sayOdds } from '../app/words.ts';
+import type { Answer } from '../schema/answer.ts';
+import type { CountingAdvice, LabelCondition } from '../schema/labelCondition.ts';
+import { textTable } from './textTable.ts';
+
+/** What stands beside an answer's dates: each species of a mix, the label's conditions, the published counting rules. */
+export function conditionLines(
+  { mix, conditions, countingWindows }: Answer,
+  wrap: (text: string, first: string, rest: string) => string,
+): string[] {
+  const list = (title: string, texts: readonly string[]) =>
+    texts.length === 0 ? [] : ['', title, ...texts.map((text) => wrap(text, '- ', '  '))];
+  return [
+    ...mixLines(mix),
+    ...list('Label conditions', conditions.map(conditionText)),
+    ...list('Counting rules: advice by region, which sets no date', countingWindows.map(countingText)),
+  ];
+}
+
+function mixLines(mix: Answer['mix']): string[] {
+  if (mix.length === 0) return [];
+  const rows = mix.map(({ crop, interval, labelDate, clearDate, oddsAtPlanting, rules }) => [
+    rules ? `${crop} (rules)` : crop,
+    interval,
+    sayDate(labelDate),
+    clearDate === null ? 'not reached' : sayDate(clearDate),
+    oddsAtPlanting === null ? 'none reckoned' : sayOdds(oddsAtPlanting),
+  ]);
+  return [
+    '',
+    textTable([['Species of the mix', 'Interval', 'Label date', 'Clear date', 'Odds at planting'], ...rows]),
+  ];
+}
+
+function conditionText({ text, setsDate, mark }: LabelCondition): string {
+  const marks = [
+    ...(mark === 'own label' ? ['your label'] : mark === 'seen' ? [] : [mark]),
+    ...(setsDate ? [] : ['sets no date']),
+  ];
+  return marks.length === 0 ? text : `${text} (${marks.join('; ')})`;
+}
+
+/** A counting rule, and how its sum stands. */
+export function countingText(rule: CountingAdvice): string {
+  const { region, advice, from, to, thresholdMm, source } = rule;
+  const window =
+    from === null
+      ? to === null
+        ? ''
+        : `, up to ${sayDate(to)}`
+      : to === null
+        ? `, from ${sayDate(from)} on`
+        : `, ${sayDate(from, to)} to ${sayDate(to)}`;
+  const sum = thresholdMm === null ? '' : `, ${sayWater(thresholdMm)} of rain`;
+  return `${region}${window}${sum}${standing(rule)}: ${advice} (${source}).`;
+}
+
+function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdvice): string {
+  if (thresholdMm === null) return '';
+  if (state === null) return ' (it opens after planting and says nothing here)';
+  const soFar = sumMm === null || through === null ? '' : `; ${sayWater(sumMm)} to ${sayDate(through)}`;
+  if (state === 'under') return `${soFar}; under it`;
+  if (state === 'reached') return `${soFar}; reached`;
+  return `${soFar}; open${oddsUnder === null ? '' : `, and ${sayOdds(oddsUnder)} seasons end under it`}`;
+}
