@@ -11,8 +11,10 @@ import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
 import { readQuestion } from './readQuestion.ts';
-import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { storedLabel, treatmentOf, withResidual } from './treatment.ts';
+import { withConditions } from './withConditions.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];
@@ -26,14 +28,17 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  * @throws as {@link answerField}
  */
 export async function alternatives(input: QuestionInput, deps: AnswerDeps): Promise<Alternatives> {
-  const resolved = resolveQuestion(readQuestion(questionSchema, input), deps.catalogue);
-  const { question, active, crop } = resolved;
+  const stored = await storedLabel(input, deps.labels);
+  const question = readQuestion(questionSchema, withResidual(input, stored));
+  const asked = treatmentOf(question, stored?.entry ?? null, deps.catalogue).resolved;
   const weather = await deps.climates.of(question);
+  const { resolved } = withConditions(asked, weather, deps.catalogue);
+  const { active, crop } = resolved;
   const compared =
     crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
     question,
-    residual: active?.isoName ?? question.residual,
+    residual: resolved.treatmentName,
     crop: crop?.name ?? question.crop,
     ...changesOf(resolved, weather),
     ...(await otherCrops(resolved, deps)),
@@ -73,7 +78,10 @@ async function otherCrops(
     .filter((row) => row.crop !== crop?.name)
     .map(({ odds, dry: _dry, wet: _wet, ...row }) => {
       const oddsAtPlanting = odds?.[0] ?? null;
-      const withinLimit = row.labelDate <= question.plantOn && (oddsAtPlanting ?? 0) <= question.oddsLimit;
+      const withinLimit =
+        row.labelForbids !== true &&
+        row.labelDate <= question.plantOn &&
+        (oddsAtPlanting ?? 0) <= question.oddsLimit;
       return { ...row, oddsAtPlanting, withinLimit };
     });
   return {
@@ -98,12 +106,23 @@ function changesOf(
     };
   }
   const asked = seasonQuestionOf(resolved, climate.series);
-  const oddsWith = (change: Partial<typeof application>) =>
-    seasonOdds(climate, { ...asked, applications: [{ ...application, ...change }] } satisfies SeasonQuestion);
+  const [, ...others] = asked.applications;
+  const oddsWith = (
+    change: Partial<typeof application>,
+    ofAll: Pick<typeof application, 'load'> = application,
+  ) =>
+    seasonOdds(climate, {
+      ...asked,
+      applications: [
+        { ...application, ...change },
+        ...others.map((other) => ({ ...other, load: ofAll.load })),
+      ],
+    } satisfies SeasonQuestion);
   const told = (odds: SeasonOdds) => ({
     oddsAtPlanting: odds.oddsAtPlanting,
     clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
   });
+  const withLoad = (load: number) => oddsWith({ load }, { load });
   const plain = oddsWith({});
   return {
     asAsked: {
@@ -116,7 +135,7 @@ function changesOf(
         ? []
         : OVERLAPS.map((overlapFactor) => ({
             overlapFactor,
-            ...told(oddsWith({ load: treatmentLoad(question.rateFraction, overlapFactor) })),
+            ...told(withLoad(treatmentLoad(question.rateFraction, overlapFactor))),
           })),
     soilPh: phZones(resolved).map(({ soilPh, halfLifeFactor }) => ({
       soilPh,

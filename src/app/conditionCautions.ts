@@ -3,7 +3,7 @@ import type { Caution } from '../schema/answer.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { Treatment } from './treatment.ts';
-import { count, sayDate } from './words.ts';
+import { sayDate } from './words.ts';
 
 /** What the label's conditions, and the user's own entry, ask the user to know. */
 export function conditionCautions(
@@ -34,11 +34,14 @@ export function conditionCautions(
   const unsettled = conditions.filter(isUnsettled);
   if (unsettled.length > 0) {
     const failed = unsettled.filter(({ state }) => state === 'not met').length;
+    const open = unsettled.length - failed;
+    const standing = [
+      ...(failed > 0 ? [`${isOrAre(failed)} not met`] : []),
+      ...(open > 0 ? [`${isOrAre(open)} open`] : []),
+    ];
     say(
       failed > 0 ? 'condition-failed' : 'condition-open',
-      `${count(unsettled.length, 'condition')} of the label ${unsettled.length === 1 ? 'is' : 'are'} not settled${
-        failed > 0 ? `, ${failed} of them not met` : ''
-      }, and the label date does not allow for ${unsettled.length === 1 ? 'it' : 'them'}: it may have to be later.`,
+      `Of the label’s conditions ${standing.join(' and ')}, and the label date does not allow for that: it may have to be later, or the crop left out.`,
     );
   }
   if (resolved.lines.some(({ setsDate }) => !setsDate) && conditions.some(({ state }) => state !== 'met')) {
@@ -64,6 +67,8 @@ export function conditionCautions(
   if (actives.length > 1) productCautions(resolved.active, actives, say);
   return cautions;
 }
+
+const isOrAre = (n: number): string => `${n} ${n === 1 ? 'is' : 'are'}`;
 
 /** Open or failed, with no other interval that would allow for it. */
 const isUnsettled = ({ setsDate, state, otherwise, kind, text }: LabelCondition): boolean =>

@@ -1,6 +1,5 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { StationWeather } from './climateCache.ts';
 import { conditionCautions } from './conditionCautions.ts';
@@ -40,12 +39,8 @@ export function dressAnswer(
 /** A sentence for each treatment whose label does not let its crop follow, as things stand. */
 export const forbiddenWords = (treatments: readonly Treatment[]): string[] =>
   treatments
-    .filter(({ conditions }) => conditions.some(forbids))
+    .filter(({ resolved }) => resolved.labelForbids)
     .map(
       ({ resolved }) =>
         `The label does not let ${resolved.cropName} follow: one of its conditions is not met.`,
     );
-
-/** A condition of the label itself that has failed and without which the crop may not be sown. */
-const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
-  setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';

@@ -9,6 +9,7 @@ import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
 import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { withConditions } from './withConditions.ts';
 
 /** A pair of residual and crop that can be judged; without a season where no carryover is modelled. */
 export interface JudgedPair {
@@ -46,6 +47,13 @@ export function resolveAll(
     unjudged: all.filter(isUnjudged),
   };
 }
+
+/** The questions with the intervals that their labels' conditions leave, as a single answer has them. */
+export const conditionedAll = (
+  all: readonly ResolvedQuestion[],
+  weather: StationWeather,
+  catalogue: Catalogue,
+): ResolvedQuestion[] => all.map((one) => withConditions(one, weather, catalogue).resolved);
 
 /** The season that all of some questions share: they differ in residual, crop and planting date only. */
 export function sharedSeason(

@@ -48,6 +48,8 @@ export interface ResolvedQuestion {
   readonly groups: string | null;
   /** The other actives of the product, sprayed with it; none where the treatment is one active. */
   readonly otherApplications: readonly Application[];
+  /** True where a condition of the label that has failed does not let the crop follow. */
+  readonly labelForbids: boolean;
   /** Intervals with the conditions that they are tied to. */
   readonly lines: readonly LabelLine[];
   /** Rate of the active as sprayed [g/ha]; null where neither it nor a label's top rate is given. */
@@ -109,6 +111,7 @@ export function resolveQuestion(
     treatmentName: active?.isoName ?? question.residual,
     groups: active === null ? null : String(active.group),
     otherApplications: [],
+    labelForbids: false,
     lines: catalogueLines(catalogue, active, crop, question.country, interval, own !== null),
     rateGramsPerHa: question.rateGramsPerHa ?? labelRateOf(active, question.rateFraction),
     application: {

@@ -60,18 +60,23 @@ export function withConditions(
   const conditions = judged.flatMap(({ line, label }, index) =>
     label.judged.map((one) => conditionOf(one, line.setsDate && !out.has(index), catalogue)),
   );
+  const labels = setting.map(({ label }) => label);
+  const { resolved: longer, lengthenedFrom } = lengthened(resolved, labels);
   return {
-    ...lengthened(
-      resolved,
-      setting.map(({ label }) => label),
-    ),
+    resolved: { ...longer, labelForbids: conditions.some(forbids) },
+    lengthenedFrom,
     conditions,
     passedOver: lines.filter((_, index) => out.has(index)).map(({ interval }) => sayInterval(interval)),
-    waitsForever: setting.some(({ label }) =>
-      label.judged.some((one) => one.waitsForever && one.state !== 'met'),
+    waitsForever: labels.some(({ judged: all }) =>
+      all.some((one) => one.waitsForever && one.state !== 'met'),
     ),
   };
 }
+
+/** A condition of the label itself that has failed and without which the crop may not be sown; a rain that starts the
+ * interval only moves its date. */
+const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
+  setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';
 
 interface LineOfLabel {
   readonly line: LabelLine;

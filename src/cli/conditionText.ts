@@ -27,10 +27,8 @@ function mixLines(mix: Answer['mix']): string[] {
     clearDate === null ? 'not reached' : sayDate(clearDate),
     oddsAtPlanting === null ? 'none reckoned' : sayOdds(oddsAtPlanting),
   ]);
-  return [
-    '',
-    textTable([['Species of the mix', 'Interval', 'Label date', 'Clear date', 'Odds at planting'], ...rows]),
-  ];
+  const head = ['Species of the mix', 'Interval', 'Label date', 'Clear date', 'Odds at planting'];
+  return ['', textTable([head, ...rows]).trimEnd()];
 }
 
 function conditionText({ text, setsDate, mark }: LabelCondition): string {
