@@ -57,7 +57,7 @@ export function treatmentOf(
  * @throws {MissingDataError} LABEL_UNKNOWN
  */
 export async function storedLabel(
-  { labelEntry }: QuestionInput,
+  { labelEntry }: AskedQuestion,
   labels: Pick<LabelBook, 'labels' | 'label'> | undefined,
 ): Promise<StoredLabel | null> {
   if (typeof labelEntry !== 'string') return null;
@@ -72,8 +72,11 @@ export async function storedLabel(
   return found;
 }
 
-/** A question that names a label entry need not name its active too. */
-export const withResidual = (input: QuestionInput, stored: StoredLabel | null): QuestionInput =>
+/** A question as it comes in: one that names a label entry need not name its active too. */
+export type AskedQuestion = Omit<QuestionInput, 'residual'> & Partial<Pick<QuestionInput, 'residual'>>;
+
+/** The question with the active of its label entry, where it names none itself. */
+export const withResidual = (input: AskedQuestion, stored: StoredLabel | null): AskedQuestion =>
   stored !== null && input.residual === undefined
     ? { ...input, residual: stored.entry.actives[0].name }
     : input;
