@@ -14,6 +14,8 @@ const DRY_ZONE_MM = 381;
 /** A year counts as drought here when its last twelve months are among this driest share of the record [0-1]. */
 const DROUGHT_SHARE = 0.2;
 const YEAR_DAYS = 365;
+/** Sums closer than this are the same: half of what a gauge tells apart. [mm] */
+const SAME_RAIN_MM = 0.05;
 
 /** Rules of the trade that stand beside the model's dates and never set one. */
 export function tradeCautions(treatment: Treatment, weather: StationWeather): Caution[] {
@@ -57,9 +59,7 @@ function standUseCautions({
 
 function seasonMore({ resolved }: Treatment, { climate }: StationWeather): Caution[] {
   if (!carriesOver(resolved)) return [];
-  const { question, active, crop } = resolved;
-  const sensitive = crop?.sensitivity?.groups;
-  if (active !== null && sensitive !== undefined && !sensitive.includes(String(active.group))) return [];
+  const { question } = resolved;
   const mean = meanAnnualRainMm(climate);
   const dryZone = mean !== null && mean < DRY_ZONE_MM;
   const dryYear = question.asOf === undefined ? null : droughtOf(climate, parseIsoDate(question.asOf));
@@ -71,9 +71,19 @@ function seasonMore({ resolved }: Treatment, { climate }: StationWeather): Cauti
   return [
     {
       code: 'season-more',
-      text: `Add one season before a sensitive crop, for ${reasons.join(', and ')}. Common practice, no source; it stands beside the dates above and moves none.`,
+      text: `Add one season before a sensitive crop, for ${reasons.join(', and ')}. ${sensitivityWords(resolved)} Common practice, no source; it stands beside the dates above and moves none.`,
     },
   ];
+}
+
+/** Whether the crop is known to be sensitive to one of the groups sprayed. */
+function sensitivityWords({ active, groups, crop, cropName }: Treatment['resolved']): string {
+  const known = crop?.sensitivity?.groups ?? [];
+  const hurting = (groups ?? '').split(' + ').filter((group) => known.includes(group));
+  if (hurting.length > 0) {
+    return `${capital(cropName)} is usually sensitive to residues of group ${hurting.join(' and ')}.`;
+  }
+  return `Nothing is held here on how sensitive ${cropName} is to ${active?.isoName ?? 'this residual'}.`;
 }
 
 /** What makes the twelve months up to a day a drought, in words; null where they are none or cannot be ranked. */
@@ -94,8 +104,8 @@ function droughtOf({ series, windows }: StationClimate, asOfDay: number): string
     const sum = year === asOfYear ? null : sumTo(sameDateInYear(asOfDay, year));
     if (sum !== null) sums.push(sum);
   }
-  const drier = sums.filter((sum) => sum < own).length;
-  return sums.length >= 10 && drier < DROUGHT_SHARE * sums.length
+  const asDry = sums.filter((sum) => sum <= own + SAME_RAIN_MM).length;
+  return sums.length >= 10 && asDry < DROUGHT_SHARE * sums.length
     ? `the twelve months to ${sayDate(isoDateOf(asOfDay))} brought ${sayWater(own)}, among the driest fifth of the record`
     : null;
 }
