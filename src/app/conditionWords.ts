@@ -2,7 +2,7 @@ import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { inchesFromMm } from '../units.ts';
-import { sayDate, sayOdds } from './words.ts';
+import { sayDate, sayOddsOf } from './words.ts';
 
 /** An amount of water in both systems: "25 mm (1.0 in)". */
 export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
@@ -86,10 +86,7 @@ function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause): 
   if (state !== 'open') return `${state}${amountMm === null ? '' : `, with ${sayWater(amountMm)}`}`;
   return odds === null
     ? `open${soFar}; too few usable years to give odds`
-    : `open${soFar}; met in ${sayOdds(odds)} seasons like this`.replace(
-        / in 20 \((\d+ %)\) (seasons.*)$/,
-        ' in 20 $2 ($1)',
-      );
+    : `open${soFar}; met in ${sayOddsOf(odds, 'seasons like this')}`;
 }
 
 function valueWords(kind: JudgedClause['clause']['kind'], value: number | null): string {

@@ -1,5 +1,5 @@
 import { sayWater } from '../app/conditionWords.ts';
-import { sayDate, sayOdds } from '../app/words.ts';
+import { sayDate, sayOdds, sayOddsOf } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { CountingAdvice, LabelCondition } from '../schema/labelCondition.ts';
 import { textTable } from './textTable.ts';
@@ -60,5 +60,5 @@ function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdv
   const soFar = sumMm === null || through === null ? '' : `; ${sayWater(sumMm)} to ${sayDate(through)}`;
   if (state === 'under') return `${soFar}; under it`;
   if (state === 'reached') return `${soFar}; reached`;
-  return `${soFar}; open${oddsUnder === null ? '' : `, and ${sayOdds(oddsUnder)} seasons end under it`}`;
+  return `${soFar}; open${oddsUnder === null ? '' : `; under it at its end in ${sayOddsOf(oddsUnder, 'seasons')}`}`;
 }
