@@ -5,7 +5,7 @@ import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import { type Question, type QuestionInput, questionSchema } from '../schema/question.ts';
+import { type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
@@ -13,7 +13,7 @@ import { cropByDate } from './cropByDate.ts';
 import { readQuestion } from './readQuestion.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
-import { storedLabel, treatmentOf, withResidual } from './treatment.ts';
+import { type AskedQuestion, storedLabel, treatmentOf, withResidual } from './treatment.ts';
 import { withConditions } from './withConditions.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
@@ -27,7 +27,7 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  *
  * @throws as {@link answerField}
  */
-export async function alternatives(input: QuestionInput, deps: AnswerDeps): Promise<Alternatives> {
+export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));
   const asked = treatmentOf(question, stored?.entry ?? null, deps.catalogue).resolved;

@@ -1,11 +1,15 @@
 import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
-import { inchesFromMm } from '../units.ts';
+import { GRAMS_PER_HA_PER_OUNCE_PER_ACRE, inchesFromMm } from '../units.ts';
 import { sayDate, sayOddsOf } from './words.ts';
 
 /** An amount of water in both systems: "25 mm (1.0 in)". */
 export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
+
+/** A rate in both systems: "107 g/ha (1.5 oz/ac)". */
+const sayRate = (gramsPerHa: number): string =>
+  `${Number(gramsPerHa.toPrecision(3))} g/ha (${Number((gramsPerHa / GRAMS_PER_HA_PER_OUNCE_PER_ACRE).toPrecision(2))} oz/ac)`;
 
 /** What a condition asks for and how it stands, in one or two sentences. */
 export function conditionWords(judged: JudgedClause): string {
@@ -51,8 +55,12 @@ function asked({ clause, byDay }: JudgedClause): string {
     case 'rate': {
       const { fromGramsPerHa: from, toGramsPerHa: to } = clause;
       return `a rate ${
-        from === undefined ? `up to ${to}` : to === undefined ? `of ${from} or more` : `from ${from} to ${to}`
-      } g/ha of active ingredient`;
+        to === undefined
+          ? `of ${sayRate(from ?? 0)} or more`
+          : from === undefined
+            ? `up to ${sayRate(to)}`
+            : `from ${sayRate(from)} to ${sayRate(to)}`
+      } of active ingredient`;
     }
     case 'bioassay':
       return clause.role === 'required'
@@ -67,7 +75,7 @@ const sinceWords = (from: string): string =>
 const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   soilPh: 'the soil’s pH is not given',
   organicMatter: 'the soil’s organic matter is not given (2 % is only what is taken where nothing is said)',
-  rate: 'the rate in g/ha is not given',
+  rate: 'the rate of active ingredient is not given',
   bioassay: 'no bioassay is told',
   annualRain: 'no year of the record is whole enough to tell',
   tillage: 'only you can tell',
@@ -92,7 +100,7 @@ function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause): 
 function valueWords(kind: JudgedClause['clause']['kind'], value: number | null): string {
   if (value === null) return '';
   if (kind === 'soilPh') return `, with pH ${value}`;
-  return kind === 'rate' ? `, with ${value} g/ha` : `, with ${value} %`;
+  return kind === 'rate' ? `, with ${sayRate(value)}` : `, with ${value} %`;
 }
 
 function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {

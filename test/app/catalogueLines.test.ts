@@ -18,7 +18,7 @@ describe('lines of a label by rate', () => {
     const answer = await ask({});
     expect(answer.inputs.interval.text).toBe('6 months');
     expect(answer.conditions.map(({ state }) => state)).toEqual(['open', 'open', 'open']);
-    expect(answer.conditions[0].text).toContain('the rate in g/ha is not given');
+    expect(answer.conditions[0].text).toContain('the rate of active ingredient is not given');
     expect(codesOf(answer)).not.toContain('condition-line');
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { alternatives } from '../../src/app/alternatives.ts';
 import { answerField } from '../../src/app/answerField.ts';
 import { readLabelEntry } from '../../src/app/labelBook.ts';
 import type { Answer } from '../../src/schema/answer.ts';
@@ -181,6 +182,25 @@ describe('a product of several actives', () => {
     expect(cautionOf(burn, 'handling').join(' ')).toMatch(/paraquat: .*(toxic|poison)/i);
     const alone = await answerField({ ...countedQuestion, residual: 'paraquat', crop: 'corn' }, deps);
     expect(cautionOf(alone, 'handling')).toHaveLength(1);
+  });
+});
+
+describe('what else could be done beside an own entry', () => {
+  it('starts from the same label date, odds and clear date', async () => {
+    for (const [labelEntry, crop] of [
+      ['imi-clom', 'lentil'],
+      ['one', 'oats'],
+      ['one', 'flax'],
+    ]) {
+      const answer = await ask(labelEntry, { crop });
+      const { asAsked, residual: named } = await alternatives({ ...untold, crop, labelEntry }, deps);
+      expect(asAsked).toMatchObject({
+        labelDate: answer.labelDate,
+        clearDate: answer.clearDate,
+        oddsAtPlanting: answer.oddsAtPlanting,
+      });
+      expect(named).toBe(answer.inputs.residual.name);
+    }
   });
 });
 

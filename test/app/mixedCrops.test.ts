@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answerField } from '../../src/app/answerField.ts';
+import { answerSchema } from '../../src/schema/answer.ts';
 import { refusalOf } from '../refusal.ts';
 import { countedDeps, countedQuestion, evenRain } from './countedStation.ts';
 
@@ -21,6 +22,7 @@ describe('a mix of crops', () => {
     ]);
     expect(mix.oddsAtPlanting).toBe(oats.oddsAtPlanting);
     expect(mix.oddsAtPlanting).toBeGreaterThan(lentil.oddsAtPlanting ?? 1);
+    expect(answerSchema.safeParse(mix).error).toBeUndefined();
     expect(mix.mix.map(({ rules }) => rules)).toEqual([false, true]);
     expect(mix.clearDate).toBe(oats.clearDate);
     expect(mix.mix[0].clearDate).toBe('2022-06-01');

@@ -43,7 +43,7 @@ describe('drywake odds, beside the dates', () => {
     expect(low).toContain('(1 month, catalogue)');
     expect(low).toContain('passed over: 4 months, 6 months.');
     expect(low).toMatch(
-      /A rate from 183 to 238 g\/ha of active ingredient: not met, with 100 g\/ha\..*\(sets no date\)/,
+      /A rate from 183 g\/ha \(2\.6 oz\/ac\) to 238 g\/ha \(3\.4 oz\/ac\) of active ingredient: not met, with 100 g\/ha \(1\.4 oz\/ac\)\..*\(sets no date\)/,
     );
     const own = oneLine((await odds(...flumioxazin, '--crop', 'lentil', '--interval', '4 months')).out);
     expect(own).not.toMatch(/from memory, not yet confirmed/);

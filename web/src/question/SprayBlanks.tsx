@@ -4,7 +4,7 @@ import { NumberBlank } from './NumberBlank.tsx';
 
 /** What a question can say about the spraying beyond date and rate. */
 export function SprayBlanks() {
-  const { question: q, change } = useForm();
+  const { question: q, change, units } = useForm();
   const d = QUESTION_DEFAULTS;
   return (
     <div class="blank-list">
@@ -28,6 +28,19 @@ export function SprayBlanks() {
         min={0}
         max={1}
         commit={(canopyFraction) => change({ canopyFraction })}
+      />
+      <NumberBlank
+        field="rateGramsPerHa"
+        label="Active ingredient sprayed, for label lines that go by rate"
+        unit={units === 'us' ? 'oz/ac' : 'g/ha'}
+        quantity="rate"
+        value={q.rateGramsPerHa}
+        min={0}
+        max={20_000}
+        aboveMin
+        optional
+        remark="Empty: the longest line counts."
+        commit={(rateGramsPerHa) => change({ rateGramsPerHa })}
       />
       <NumberBlank
         field="halfLifeDays"
