@@ -2,32 +2,18 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { createClimateCache } from '../../src/app/climateCache.ts';
-import { loadCatalogue } from '../../src/catalogue/loadCatalogue.ts';
-import { readDataFolder } from '../../src/catalogue/readDataFolder.ts';
-import { demoFarm } from '../../src/demo/demoFarm.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
-import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { guardFor } from '../../src/http/guard/guardFor.ts';
 import { OWN_COMPUTER, type ServerGuard } from '../../src/http/guard/serverGuard.ts';
 import { startServer } from '../../src/http/serve.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
 import { tempFolder } from '../tempFolder.ts';
-import { noOutside } from './noOutside.ts';
+import { demoDeps } from './demoDeps.ts';
 
-const weather = createDemoReader();
 const log: string[] = [];
-const deps = {
-  version: '1.2.3',
-  catalogue: loadCatalogue(readDataFolder(new URL('../../data', import.meta.url))),
-  climates: createClimateCache(weather),
-  weather,
-  ...noOutside,
-  example: { question: demoQuestion, farm: demoFarm },
-  pageFolder: null,
-  log: (line: string) => void log.push(line),
-};
+const deps = { ...demoDeps, log: (line: string) => void log.push(line) };
+const { weather } = deps;
 const guarded = (change: Partial<ServerGuard>) =>
   createApp({ ...deps, guard: { ...OWN_COMPUTER, ...change } });
 const problemOf = async (response: Response) => problemSchema.parse(await response.json());
