@@ -105,6 +105,10 @@ function valueWords(kind: JudgedClause['clause']['kind'], value: number | null):
 
 function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {
   if (clause.kind === 'bioassay' && clause.role === 'alternative') return 'None is required for that alone.';
+  if (clause.grants === 'short end') {
+    const otherwise = intervalIfNot === null ? '' : `; otherwise ${sayInterval(intervalIfNot)}`;
+    return `Asked for the shorter interval of ${sayInterval(intervalIfMet)}, which is told and not taken${otherwise}.`;
+  }
   const met = `Met, the label gives ${sayInterval(intervalIfMet)}`;
   if (intervalIfNot !== null) return `${met}; otherwise ${sayInterval(intervalIfNot)}.`;
   if (clause.ifNot === 'bioassay') return `${met}; otherwise a field bioassay decides.`;

@@ -39,26 +39,24 @@ function conditionText({ text, setsDate, mark }: LabelCondition): string {
   return marks.length === 0 ? text : `${text} (${marks.join('; ')})`;
 }
 
-/** A counting rule, and how its sum stands. */
-export function countingText(rule: CountingAdvice): string {
+/** A counting rule, and how its sum stands here. */
+function countingText(rule: CountingAdvice): string {
   const { region, advice, from, to, thresholdMm, source } = rule;
   const window =
     from === null
-      ? to === null
-        ? ''
-        : `, up to ${sayDate(to)}`
+      ? ''
       : to === null
-        ? `, from ${sayDate(from)} on`
-        : `, ${sayDate(from, to)} to ${sayDate(to)}`;
-  const sum = thresholdMm === null ? '' : `, ${sayWater(thresholdMm)} of rain`;
-  return `${region}${window}${sum}${standing(rule)}: ${advice} (${source}).`;
+        ? `from ${sayDate(from)} on`
+        : `from ${sayDate(from, to)} to ${sayDate(to)}`;
+  const rain = thresholdMm === null ? '' : `${sayWater(thresholdMm)} of rain`;
+  const asked = [rain, window].filter((part) => part !== '').join(' ');
+  return `${region}${asked === '' ? '' : `, ${asked}`}: ${advice}.${standing(rule)} (${source})`;
 }
 
 function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdvice): string {
   if (thresholdMm === null) return '';
-  if (state === null) return ' (it opens after planting and says nothing here)';
-  const soFar = sumMm === null || through === null ? '' : `; ${sayWater(sumMm)} to ${sayDate(through)}`;
-  if (state === 'under') return `${soFar}; under it`;
-  if (state === 'reached') return `${soFar}; reached`;
-  return `${soFar}; open${oddsUnder === null ? '' : `; under it at its end in ${sayOddsOf(oddsUnder, 'seasons')}`}`;
+  if (state === null) return ' Its window opens after planting, so it says nothing here.';
+  const soFar = sumMm === null || through === null ? '' : ` ${sayWater(sumMm)} to ${sayDate(through)},`;
+  if (state !== 'open') return ` Here${soFar} ${state === 'under' ? 'under' : 'not under'} it.`;
+  return ` Here${soFar} open${oddsUnder === null ? '' : `: under it at its end in ${sayOddsOf(oddsUnder, 'seasons')}`}.`;
 }
