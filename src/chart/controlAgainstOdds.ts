@@ -30,6 +30,10 @@ const LONGEST_WEEKS = 150;
 /** Marks nearer than this to each other are drawn as one. [px] */
 const SAME_PX = 5;
 const PADDING = { left: 40, right: 26, top: 36, bottom: 50 };
+/** From this width on the lane has room for its whole name. [px] */
+const WIDE_LANE_PX = 120;
+/** Points taken along a line, to keep names off it. */
+const ALONG = 6;
 /** A saltire: lines only, so that it reads as struck out. */
 const STRUCK = 'M-0.8,-0.8L0.8,0.8M-0.8,0.8L0.8,-0.8';
 
@@ -73,18 +77,32 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
       ...point(row.weeksOfControl?.middle, odds),
     };
   });
+  const ranges = drawn.flatMap((row) =>
+    row.thirdOdds === null
+      ? []
+      : [
+          { name: row.residual, step: 0, ...point(row.weeksOfControl?.wet, row.thirdOdds.wet) },
+          { name: row.residual, step: 1, ...point(row.weeksOfControl?.middle, row.oddsAtPlanting ?? 0) },
+          { name: row.residual, step: 2, ...point(row.weeksOfControl?.dry, row.thirdOdds.dry) },
+        ],
+  );
   const groups = together(marks, ({ weeks, in20 }) => ({ x: xPx(weeks), y: yPx(in20) }));
   const named = groups.map(([first, ...more]) => ({
     text: more.length === 0 ? first.name : `${first.name} +${more.length}`,
     x: xPx(first.weeks),
     y: yPx(first.in20),
   }));
-  const places = placeLabels(named, {
-    left: -lanePx,
-    right: plotPx + PADDING.right,
-    top: -14,
-    bottom: heightPx + 6,
-  });
+  const thin = ranges.flatMap((row, index) => (row.step === 0 ? [] : along(ranges[index - 1], row)));
+  const places = placeLabels(
+    named,
+    {
+      left: -lanePx,
+      right: plotPx + PADDING.right,
+      top: -14,
+      bottom: heightPx + 6,
+    },
+    thin.map(({ weeks, in20 }) => ({ x: xPx(weeks), y: yPx(in20) })),
+  );
   const labels = places.flatMap((place, index) =>
     place === null
       ? []
@@ -96,15 +114,6 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
             weeks: (place.x / plotPx) * endWeeks,
             in20: ((heightPx - place.y) / heightPx) * top,
           },
-        ],
-  );
-  const ranges = drawn.flatMap((row) =>
-    row.thirdOdds === null
-      ? []
-      : [
-          { name: row.residual, step: 0, ...point(row.weeksOfControl?.wet, row.thirdOdds.wet) },
-          { name: row.residual, step: 1, ...point(row.weeksOfControl?.middle, row.oddsAtPlanting ?? 0) },
-          { name: row.residual, step: 2, ...point(row.weeksOfControl?.dry, row.thirdOdds.dry) },
         ],
   );
   const x = {
@@ -119,7 +128,7 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
     scale: { domain: [0, top], nice: false },
     axis: {
       values: [0, 5, 10, 15, 20].filter((value) => value <= top),
-      ...valueAxis('Odds on the planting date, in 20', PADDING.left + lanePx),
+      ...valueAxis('Odds on the planting date, in 20', PADDING.left),
       offset: lanePx,
     },
   };
@@ -146,7 +155,7 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
   });
   const end = (name: string, shape: string, colour: string): ChartLayer => ({
     data: rowsOf(name),
-    mark: { type: 'point', filled: true, shape, size: 30, color: colour, opacity: 1, aria: false },
+    mark: { type: 'point', filled: true, shape, size: 44, color: colour, opacity: 1, aria: false },
     encoding: { x, y },
   });
   const ofKind = (kind: string) => marks.filter((mark) => mark.kind === kind);
@@ -160,7 +169,15 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
     options,
     {
       limit: [{ in20: oddsLimit * OUT_OF, weeks: endWeeks, text: 'your limit' }],
-      lane: hasLane ? [{ weeks: -((lanePx / plotPx) * endWeeks) / 2, text: 'weeks not known', edge: 0 }] : [],
+      lane: hasLane
+        ? [
+            {
+              weeks: -((lanePx / plotPx) * endWeeks) / 2,
+              text: lanePx < WIDE_LANE_PX ? 'not known' : 'weeks not known',
+              edge: 0,
+            },
+          ]
+        : [],
       ranges,
       dryEnds: ranges.filter(({ step }) => step === 2),
       wetEnds: ranges.filter(({ step }) => step === 0),
@@ -230,6 +247,21 @@ export function controlAgainstOdds(rows: readonly ControlRow[], options: Control
     ],
   );
 }
+
+interface Point {
+  readonly weeks: number;
+  readonly in20: number;
+}
+
+/** Points of the straight line between two. */
+const along = (from: Point, to: Point): Point[] =>
+  Array.from({ length: ALONG }, (_, index) => {
+    const share = (index + 1) / ALONG;
+    return {
+      weeks: from.weeks + (to.weeks - from.weeks) * share,
+      in20: from.in20 + (to.in20 - from.in20) * share,
+    };
+  });
 
 /** Puts rows of one kind that lie on each other into groups. */
 function together<Row extends { readonly kind: string }>(

@@ -25,6 +25,8 @@ const LINE_PX = 16;
 /** Half the size of a mark, and the space between mark and name. [px] */
 const MARK_PX = 7;
 const GAP_PX = 11;
+/** Half the width that a line keeps free of names. [px] */
+const THIN_PX = 2;
 
 /** Sides tried in turn. */
 const SIDES = [
@@ -42,14 +44,22 @@ const SIDES = [
  * Places names beside their marks so that none covers a mark or another name; those for which there is no room get
  * none. Earlier marks choose first.
  * @param inside the room that names must stay in [px]
+ * @param thin points of lines that names keep clear of as well [px]
  */
-export function placeLabels(marks: readonly Labelled[], inside: Box): (LabelPlace | null)[] {
-  const taken: Box[] = marks.map(({ x, y }) => ({
-    left: x - MARK_PX,
-    right: x + MARK_PX,
-    top: y - MARK_PX,
-    bottom: y + MARK_PX,
-  }));
+export function placeLabels(
+  marks: readonly Labelled[],
+  inside: Box,
+  thin: readonly { readonly x: number; readonly y: number }[] = [],
+): (LabelPlace | null)[] {
+  const around =
+    (half: number) =>
+    ({ x, y }: { readonly x: number; readonly y: number }): Box => ({
+      left: x - half,
+      right: x + half,
+      top: y - half,
+      bottom: y + half,
+    });
+  const taken: Box[] = [...marks.map(around(MARK_PX)), ...thin.map(around(THIN_PX))];
   return marks.map(({ x, y, text }) => {
     for (const { dx, dy, align } of SIDES) {
       const place = { x: x + dx, y: y + dy, align };

@@ -12,7 +12,7 @@ import { compareStem, FILE_COLUMNS, fileRows } from './compareFiles.ts';
 import { activationSentence } from './compareWords.ts';
 import { NotJudged } from './NotJudged.tsx';
 import { PlainCautions } from './PlainCautions.tsx';
-import { picksOf, togglePick } from './picks.ts';
+import { picksOf, shownRows, togglePick } from './picks.ts';
 import { SeasonOverlay } from './SeasonOverlay.tsx';
 
 interface CompareAnswerProps {
@@ -32,6 +32,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
   const stem = compareStem(answer);
   const activation = activationSentence(answer, units);
   const { controlFractionLeft, activationRainMm, activationDays } = answer.question.assume;
+  const ruledOut = answer.residuals.filter(({ labelAllows }) => !labelAllows).length;
   const ownFigures = question.interval !== undefined || question.halfLifeDays !== undefined;
   return (
     <article class="answer compare" data-stale={stale === null ? undefined : ''}>
@@ -48,7 +49,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
           {keepTogether(activation)}
         </p>
       )}
-      <ControlChart answer={answer} picks={picks} all={asked.all} showAll={(all) => look({ all })} />
+      <ControlChart answer={answer} picks={picks} all={asked.all} />
       <p class="small" data-testid="taken">
         Weed control is taken to end when {Number((controlFractionLeft * 100).toPrecision(3))} % of the dose
         is left in a middling soil, and to begin with {rainText(activationRainMm, units)} of water within{' '}
@@ -59,7 +60,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
       {answer.residuals.length > 0 ? (
         <>
           <CompareTable
-            answer={answer}
+            residuals={shownRows(answer.residuals, asked.all)}
             question={question}
             picks={picks}
             toggle={(residual) => look({ picks: togglePick(picks, residual) })}
@@ -69,6 +70,17 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
             dates={dates}
           />
           <div class="do-row chart-tools">
+            {ruledOut > 0 && ruledOut < answer.residuals.length && (
+              <button
+                type="button"
+                class="small-button"
+                data-testid="show-all"
+                aria-pressed={asked.all}
+                onClick={() => look({ all: !asked.all })}
+              >
+                {asked.all ? 'Leave out' : 'Show'} the {ruledOut} that the label rules out
+              </button>
+            )}
             <button
               type="button"
               class="quiet"

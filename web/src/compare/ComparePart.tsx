@@ -7,6 +7,7 @@ import { useFirstQuestion } from '../shell/useFirstQuestion.ts';
 import { useHeldAddress } from '../shell/useHeldAddress.ts';
 import { ComparePlace } from './ComparePlace.tsx';
 import { COMPARE } from './compareAddress.ts';
+import '../style/tables.css';
 import '../style/compare.css';
 
 /** The place where residuals stand side by side: waits for what it needs. */

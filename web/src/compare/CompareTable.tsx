@@ -1,7 +1,7 @@
 import { oddsStep } from '../../../src/chart/oddsScale.ts';
 import { chipText } from '../answer/chipText.ts';
 import { ThirdMark } from '../answer/ThirdMark.tsx';
-import type { Comparison, QuestionInput, ResidualRow } from '../api/contract.ts';
+import type { QuestionInput, ResidualRow } from '../api/contract.ts';
 import { Mark } from '../catalogue/Mark.tsx';
 import { encodeAddress } from '../question/address.ts';
 import type { DateWords } from '../units/dates.ts';
@@ -13,7 +13,7 @@ import { hasSeason } from './picks.ts';
 import { nextSort, type Sort, type SortKey, sortRows } from './sortRows.ts';
 
 interface CompareTableProps {
-  readonly answer: Comparison;
+  readonly residuals: readonly ResidualRow[];
   readonly question: QuestionInput;
   readonly picks: readonly string[];
   readonly toggle: (residual: string) => void;
@@ -35,15 +35,19 @@ const HEADS: readonly { key: SortKey; text: string; number?: boolean }[] = [
 
 /** All residuals that can be judged, to be sorted by any column; up to three are ticked for the season chart. */
 export function CompareTable(props: CompareTableProps) {
-  const { answer, picks, sort, sortBy } = props;
-  const rows = sortRows(answer.residuals, sort);
+  const { residuals, picks, sort, sortBy } = props;
+  const rows = sortRows(residuals, sort);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
     <section class="table-scroll fixed-first" tabIndex={0} aria-label="The residuals, a table">
       <table class="compare-table" data-testid="compare-table">
         <caption>
           {sort === null ? 'Those that fit first, then by odds' : 'The residuals'}
-          <small>Tick up to three to see their seasons below.</small>
+          <small>
+            {picks.length < MOST_PICKS
+              ? 'Tick up to three to see their seasons below.'
+              : 'Three are ticked and drawn below; take one off to tick another.'}
+          </small>
         </caption>
         <thead>
           <tr>
@@ -111,7 +115,8 @@ function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; f
           <small>not reckoned</small>
         ) : (
           <>
-            <Chip odds={odds} /> <small class="percent">{Math.round(odds * 100)} %</small>
+            <Chip odds={odds} />
+            <small class="under">{Math.round(odds * 100)} %</small>
           </>
         )}
       </td>
@@ -133,9 +138,9 @@ function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; f
           </>
         )}
       </td>
-      <td>{dates.full(row.labelDate)}</td>
-      <td>{row.clearDate === null ? 'not in the search' : dates.full(row.clearDate)}</td>
-      <td>
+      <td>{dates.short(row.labelDate)}</td>
+      <td>{row.clearDate === null ? 'none found' : dates.short(row.clearDate)}</td>
+      <td class="interval-cell">
         {interval.text}
         <small class="under">
           <Mark mark={interval.fromMemory ? 'from memory' : 'seen'} />

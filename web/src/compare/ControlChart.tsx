@@ -9,26 +9,22 @@ import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { compareStem } from './compareFiles.ts';
 import { sayWeekRange, sayWeeks, tradeFinding } from './compareWords.ts';
+import { shownRows } from './picks.ts';
 
 interface ControlChartProps {
   readonly answer: Comparison;
   readonly picks: readonly string[];
   /** Whether those that the label rules out are drawn too. */
   readonly all: boolean;
-  readonly showAll: (all: boolean) => void;
 }
 
 /** Odds against weeks of control, one mark for each residual; a mark that is pressed gives its numbers. */
-export function ControlChart({ answer, picks, all, showAll }: ControlChartProps) {
+export function ControlChart({ answer, picks, all }: ControlChartProps) {
   const { element, width } = useWidth<HTMLElement>();
   const [pressed, setPressed] = useState<string | null>(null);
   const { residuals, question } = answer;
   const judged = useMemo(() => residuals.filter((row) => row.oddsAtPlanting !== null), [residuals]);
-  const ruledOut = judged.filter(({ labelAllows }) => !labelAllows).length;
-  const drawn = useMemo(
-    () => (all || ruledOut === judged.length ? judged : judged.filter(({ labelAllows }) => labelAllows)),
-    [all, ruledOut, judged],
-  );
+  const drawn = useMemo(() => shownRows(judged, all), [judged, all]);
   const caption = tradeFinding(answer);
   const rung = pressed === null ? picks : [...picks, pressed];
   const specWith = (tokens: ChartTokens, more: { title?: string; source?: string } = {}) =>
@@ -77,17 +73,6 @@ export function ControlChart({ answer, picks, all, showAll }: ControlChartProps)
         {one ? inWords(one) : 'Press a mark for its numbers; the table below has them all.'}
       </p>
       <div class="chart-tools">
-        {ruledOut > 0 && ruledOut < judged.length && (
-          <button
-            type="button"
-            class="quiet"
-            data-testid="show-all"
-            aria-pressed={all}
-            onClick={() => showAll(!all)}
-          >
-            {all ? 'Hide' : 'Draw'} the {ruledOut} that the label rules out
-          </button>
-        )}
         <SvgButton
           name={`${compareStem(answer)}.svg`}
           about={caption}

@@ -81,7 +81,12 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
     );
   }
   return (
-    <section ref={element} aria-label="Seasons laid over each other" data-pending={pending ? '' : undefined}>
+    <section
+      class="season-overlay"
+      ref={element}
+      aria-label="Seasons laid over each other"
+      data-pending={pending ? '' : undefined}
+    >
       {failed && <p class="note">Not every season could be had; those that came are drawn.</p>}
       {width > 0 && seasons.length > 0 && (
         <ChartFigure
@@ -103,9 +108,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
           columns={columnsOf(seasons)}
           rows={weeksOf(ruler)}
           fileName={`${stem}-seasons.csv`}
-        >
-          <Chart spec={spec} />
-          <p class="chart-save">
+          tools={
             <SvgButton
               name={`${stem}-seasons.svg`}
               about={caption}
@@ -116,7 +119,9 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
                 })
               }
             />
-          </p>
+          }
+        >
+          <Chart spec={spec} />
         </ChartFigure>
       )}
     </section>

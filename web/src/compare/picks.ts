@@ -35,3 +35,9 @@ export function togglePick(picks: readonly string[], name: string): string[] {
   if (picks.includes(name)) return picks.filter((pick) => pick !== name);
   return picks.length < MOST_PICKS ? [...picks, name] : [...picks];
 }
+
+/** Rows that are looked at: those that the label allows, or all; all too where the label allows none. */
+export function shownRows(rows: readonly ResidualRow[], all: boolean): readonly ResidualRow[] {
+  const allowed = rows.filter(({ labelAllows }) => labelAllows);
+  return all || allowed.length === 0 ? rows : allowed;
+}

@@ -21,9 +21,16 @@ const VALUE: Record<SortKey, (row: ResidualRow) => string | number | null> = {
   interval: ({ interval }) => interval.lengthDays,
 };
 
-/** Rows in another order; those without a value stand last either way, and equals keep the order they had. */
+/**
+ * Rows in another order; those without a value stand last either way, and equals keep the order they had. Without a
+ * wish the server’s order stands, but for those that leave nothing to reckon with: they come after what fits.
+ */
 export function sortRows(rows: readonly ResidualRow[], sort: Sort | null): ResidualRow[] {
-  if (sort === null) return [...rows];
+  if (sort === null) {
+    const rank = ({ withinLimit, labelAllows, oddsAtPlanting }: ResidualRow) =>
+      (withinLimit ? 0 : labelAllows ? 2 : 3) + (oddsAtPlanting === null && withinLimit ? 1 : 0);
+    return rows.toSorted((a, b) => rank(a) - rank(b));
+  }
   const value = VALUE[sort.key];
   const sign = sort.descending ? -1 : 1;
   return rows.toSorted((a, b) => {

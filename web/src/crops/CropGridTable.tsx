@@ -14,6 +14,7 @@ export interface Place {
 }
 
 interface CropGridTableProps {
+  /** What the cells hold, for those who hear the table only. */
   readonly caption: string;
   readonly rows: readonly CropRow[];
   readonly columns: readonly GridColumn[];
@@ -58,7 +59,7 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring }: C
   return (
     <div class="table-scroll fixed-first" ref={grid}>
       <table class="crop-grid" data-testid="crop-grid">
-        <caption>{caption}</caption>
+        <caption class="unseen">{caption}</caption>
         <thead>
           <tr>
             <td />

@@ -14,14 +14,14 @@ import { Term } from '../words/Term.tsx';
 import { CropGridTable } from './CropGridTable.tsx';
 import { type CropsAsked, withCrop } from './cropsAddress.ts';
 import { cropsStem, fileColumns, tableColumns } from './cropsFiles.ts';
-import { cellInWords, YEARS_WORDS } from './cropsWords.ts';
+import { byLabelDate, type CropsFinding, cellInWords, YEARS_WORDS } from './cropsWords.ts';
 import { columnAround, columnsOf, splitRows } from './gridView.ts';
 import { PlainTable } from './PlainTable.tsx';
 import { YearsSwitch } from './YearsSwitch.tsx';
 
 interface CropsAnswerProps {
   readonly answer: CropGrid;
-  readonly finding: string;
+  readonly finding: CropsFinding;
   readonly asked: CropsAsked;
   readonly units: Units;
   readonly stale: string | null;
@@ -48,10 +48,12 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
         </p>
       )}
       <h1 class="sentence" data-testid="sentence">
-        {keepTogether(finding)}
+        {keepTogether(finding.head)}
       </h1>
+      <p class="advice">{keepTogether(finding.rest)}</p>
       {open.length > 0 && (
         <figure class="chart grid-figure">
+          <figcaption>{caption}</figcaption>
           <YearsSwitch years={years} choose={(chosen) => look({ years: chosen }, 'replace')} />
           <CropGridTable
             caption={caption}
@@ -66,7 +68,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
               )
             }
           />
-          <GridKey />
+          <GridKey free={open.some(({ odds }) => odds === null)} />
           {every > 1 && (
             <p class="small">
               There are {answer.dates.length} dates; every {every}th is shown, the file has all of them.
@@ -118,15 +120,14 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
       {barred.length > 0 && (
         <section class="barred" aria-labelledby="barred-title" data-testid="barred">
           <h2 id="barred-title">Not allowed by the label on any of these dates</h2>
-          <p>
-            {barred.map(({ crop, labelDate }, index) => (
-              <span key={crop}>
-                {index > 0 && ', '}
-                <b>{crop}</b> until {dates.full(labelDate)}
-              </span>
+          <dl>
+            {byLabelDate(barred).map(({ labelDate, crops }) => (
+              <div key={labelDate}>
+                <dt>until {dates.full(labelDate)}</dt>
+                <dd>{crops.join(', ')}</dd>
+              </div>
             ))}
-            .
-          </p>
+          </dl>
         </section>
       )}
       {answer.crops.length === 0 && (
@@ -147,7 +148,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
 }
 
 /** How to read a cell. */
-function GridKey() {
+function GridKey({ free }: { free: boolean }) {
   return (
     <div class="legend grid-key">
       <span class="scale" aria-hidden="true">
@@ -165,7 +166,12 @@ function GridKey() {
       <span>
         <b>C</b> <Term name="clear date" />, all years
       </span>
-      <span>broken line: interval from memory</span>
+      {free && (
+        <span>
+          <b>–</b> no carryover reckoned
+        </span>
+      )}
+      <span class="from-memory">interval from memory</span>
     </div>
   );
 }

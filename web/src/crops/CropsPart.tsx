@@ -7,6 +7,7 @@ import { useFirstQuestion } from '../shell/useFirstQuestion.ts';
 import { useHeldAddress } from '../shell/useHeldAddress.ts';
 import { CropsPlace } from './CropsPlace.tsx';
 import { askedFrom, CROPS } from './cropsAddress.ts';
+import '../style/tables.css';
 import '../style/crops.css';
 
 /** The place of the grid of crops by date: waits for what it needs. */

@@ -43,7 +43,7 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
   }, [question.residual]);
   const { answer } = state;
   const finding = useMemo(() => {
-    if (answer === null) return '';
+    if (answer === null) return null;
     const { columns } = columnsOf(answer.dates);
     const column = columns[columnAround(columns, question.plantOn) ?? 0];
     return cropsFinding(answer, column, question.crop, years, dates);
@@ -57,14 +57,15 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
       form={<CropsForm asked={asked} look={look} />}
       visit={visit}
       summary={`Crops after ${question.residual}`}
-      short={finding}
+      short={finding === null ? '' : `${finding.head} ${finding.rest}`}
       inWords={cropsInWords(question, start.choices.stations, dates)}
       unread={unread}
       missing={missing.map((field) => NAMES[field])}
       asked={state}
     >
       {(stale) =>
-        answer && (
+        answer &&
+        finding && (
           <CropsAnswer
             answer={answer}
             finding={finding}

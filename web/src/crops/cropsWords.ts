@@ -26,6 +26,12 @@ export function fits(row: CropRow, column: GridColumn, years: Years, limit: numb
   return cell.kind === 'free' || (cell.kind === 'odds' && cell.odds <= limit);
 }
 
+/** What the grid comes to: how many crops fit, then which, and how it stands with the crop asked about. */
+export interface CropsFinding {
+  readonly head: string;
+  readonly rest: string;
+}
+
 /** What the grid comes to on one of its dates, and for the crop that was asked about. */
 export function cropsFinding(
   { residual, crops, question }: CropGrid,
@@ -33,22 +39,25 @@ export function cropsFinding(
   own: string,
   years: Years,
   dates: DateWords,
-): string {
-  if (crops.length === 0) return `No crop can be judged after ${residual}.`;
+): CropsFinding {
+  if (crops.length === 0) return { head: `No crop can be judged after ${residual}.`, rest: '' };
   const limit = question.oddsLimit;
   const names = crops.filter((row) => fits(row, column, years, limit)).map(({ crop }) => crop);
   const where = years === 'all' ? '' : ` ${YEARS_WORDS[years]}`;
-  const head = `After ${residual} sprayed ${dates.full(question.appliedOn)}, ${names.length} of ${crops.length} crops fit on ${dates.full(column.date)}${where}, by label and by your limit of ${sayOddsLimit(limit)}`;
+  const head = `After ${residual} sprayed ${dates.full(question.appliedOn)}, ${names.length} of ${crops.length} crops fit on ${dates.full(column.date)}${where}, by label and by your limit of ${sayOddsLimit(limit)}.`;
   const row = crops.find(({ crop }) => crop === own);
-  const rest = row === undefined ? '.' : `; ${ownWords(row, column, years, limit, dates)}.`;
-  return names.length === 0 ? `${head}${rest}` : `${head}: ${listed(names)}${rest}`;
+  const which = names.length === 0 ? [] : [`They are ${listed(names)}.`];
+  const ours = row === undefined ? [] : [capital(`${ownWords(row, column, years, limit, dates)}.`)];
+  return { head, rest: [...ours, ...which].join(' ') };
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function ownWords(row: CropRow, column: GridColumn, years: Years, limit: number, dates: DateWords): string {
   const cell = cellOf(row, column, years);
   if (cell.kind === 'barred') return `the label bars ${row.crop} until ${dates.full(row.labelDate)}`;
   if (cell.kind === 'free') return `for ${row.crop} no carryover is reckoned`;
-  return `${row.crop} ${cell.odds <= limit ? 'does' : 'does not'}, ${sayOdds(cell.odds)}`;
+  return `${row.crop} ${cell.odds <= limit ? 'is one of them' : 'is not among them'}, ${sayOdds(cell.odds)}`;
 }
 
 /** A cell in full, for the line under the grid. */
@@ -68,6 +77,15 @@ export function cellInWords(row: CropRow, column: GridColumn, years: Years, date
       ? ` (${sayOdds(row.dry[column.index])} in dry years, ${sayOdds(row.wet[column.index])} in wet ones)`
       : '';
   return `${head}${sayOdds(cell.odds)} ${YEARS_WORDS[years]}, ${oddsWord(cell.odds)}${thirds}; ${label}, ${clear}.`;
+}
+
+/** Crops by the date from which the label allows them. */
+export function byLabelDate(rows: readonly CropRow[]): { labelDate: string; crops: string[] }[] {
+  const groups = new Map<string, string[]>();
+  for (const { crop, labelDate } of rows) groups.set(labelDate, [...(groups.get(labelDate) ?? []), crop]);
+  return [...groups]
+    .map(([labelDate, crops]) => ({ labelDate, crops }))
+    .sort((a, b) => (a.labelDate < b.labelDate ? -1 : 1));
 }
 
 /** The question as one sentence, for print. */
