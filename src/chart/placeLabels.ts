@@ -24,7 +24,9 @@ const LETTER_PX = 7.4;
 const LINE_PX = 16;
 /** Half the size of a mark, and the space between mark and name. [px] */
 const MARK_PX = 7;
-const GAP_PX = 11;
+const GAP_PX = 12;
+/** Space kept on either side of a name, so that two do not read as one. [px] */
+const APART_PX = 4;
 /** Half the width that a line keeps free of names. [px] */
 const THIN_PX = 2;
 
@@ -79,7 +81,12 @@ export function placeLabels(
 
 function boxOf({ x, y, align }: LabelPlace, width: number): Box {
   const left = align === 'left' ? x : align === 'right' ? x - width : x - width / 2;
-  return { left, right: left + width, top: y - LINE_PX / 2, bottom: y + LINE_PX / 2 };
+  return {
+    left: left - APART_PX,
+    right: left + width + APART_PX,
+    top: y - LINE_PX / 2,
+    bottom: y + LINE_PX / 2,
+  };
 }
 
 const overlap = (a: Box, b: Box): boolean =>

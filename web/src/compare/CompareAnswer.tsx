@@ -24,6 +24,14 @@ interface CompareAnswerProps {
   readonly look: (part: Partial<CompareAsked>) => void;
 }
 
+/** How many years of weather the odds rest on. */
+function yearsBehind({ residuals }: Comparison): string {
+  const years = residuals.flatMap(({ oddsRange }) => oddsRange?.years ?? []);
+  const [least, most] = [Math.min(...years), Math.max(...years)];
+  if (years.length === 0) return '';
+  return `, over ${least === most ? most : `${least} to ${most}`} years of weather`;
+}
+
 /** The residuals side by side: in a sentence, drawn, as a table, over the season. */
 export function CompareAnswer({ answer, finding, asked, units, stale, look }: CompareAnswerProps) {
   const { question } = asked;
@@ -51,9 +59,10 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
       )}
       <ControlChart answer={answer} picks={picks} all={asked.all} />
       <p class="small" data-testid="taken">
-        Weed control is taken to end when {Number((controlFractionLeft * 100).toPrecision(3))} % of the dose
-        is left in a middling soil, and to begin with {rainText(activationRainMm, units)} of water within{' '}
-        {activationDays} days: our own assumptions, to be changed in the question.
+        Odds are of seasons and soils like this{yearsBehind(answer)}. Weed control is taken to end when{' '}
+        {Number((controlFractionLeft * 100).toPrecision(3))} % of the dose is left in a middling soil, and to
+        begin with {rainText(activationRainMm, units)} of water within {activationDays} days: our own
+        assumptions, to be changed in the question.
         {ownFigures &&
           ` The interval or half-life that you gave for ${question.residual} counts on its field page only; here all stand on the catalogue’s.`}
       </p>

@@ -42,12 +42,14 @@ export function CompareTable(props: CompareTableProps) {
     <section class="table-scroll fixed-first" tabIndex={0} aria-label="The residuals, a table">
       <table class="compare-table" data-testid="compare-table">
         <caption>
-          {sort === null ? 'Those that fit first, then by odds' : 'The residuals'}
-          <small>
-            {picks.length < MOST_PICKS
-              ? 'Tick up to three to see their seasons below.'
-              : 'Three are ticked and drawn below; take one off to tick another.'}
-          </small>
+          <span class="caption-text">
+            {sort === null ? 'Those that fit first, then by odds' : 'The residuals'}
+            <small>
+              {picks.length < MOST_PICKS
+                ? 'Tick up to three to see their seasons below.'
+                : 'Three are ticked and drawn below; take one off to tick another.'}
+            </small>
+          </span>
         </caption>
         <thead>
           <tr>
@@ -63,7 +65,6 @@ export function CompareTable(props: CompareTableProps) {
                 </button>
               </th>
             ))}
-            <th scope="col">Sources</th>
           </tr>
         </thead>
         <tbody>
@@ -142,15 +143,10 @@ function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; f
       <td>{row.clearDate === null ? 'none found' : dates.short(row.clearDate)}</td>
       <td class="interval-cell">
         {interval.text}
-        <small class="under">
-          <Mark mark={interval.fromMemory ? 'from memory' : 'seen'} />
-        </small>
-      </td>
-      <td>
         <details class="row-sources">
           <summary>
-            {interval.sources.length === 0 ? 'none' : interval.sources.length}
-            <span class="unseen"> for {residual}</span>
+            <Mark mark={interval.fromMemory ? 'from memory' : 'seen'} />
+            <span class="unseen">, sources for {residual}</span>
           </summary>
           <p>
             Interval:{' '}

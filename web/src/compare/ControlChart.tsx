@@ -84,8 +84,17 @@ export function ControlChart({ answer, picks, all }: ControlChartProps) {
 }
 
 /** A mark’s numbers. */
-function inWords({ residual, oddsAtPlanting, thirdOdds, weeksOfControl, labelAllows }: ResidualRow): string {
-  const odds = sayOdds(oddsAtPlanting ?? 0);
+function inWords({
+  residual,
+  oddsAtPlanting,
+  oddsRange,
+  thirdOdds,
+  weeksOfControl,
+  labelAllows,
+}: ResidualRow): string {
+  const ends = oddsRange && [Math.round(oddsRange.low * 20), Math.round(oddsRange.high * 20)];
+  const range = ends === null || ends[0] === ends[1] ? '' : ` (between ${ends[0]} and ${ends[1]})`;
+  const odds = `${sayOdds(oddsAtPlanting ?? 0)}${range}`;
   const dry = thirdOdds === null ? '' : `, in dry years ${sayOdds(thirdOdds.dry)}`;
   const weeks =
     weeksOfControl === null

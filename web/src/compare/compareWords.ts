@@ -50,7 +50,9 @@ export function comparisonFinding(answer: Comparison, dates: DateWords): string 
   const some = `${fit.length} of ${judged.length} soil residuals fit ${before}, by label and by your limit of ${limit}`;
   const longest = longestLasting(fit);
   return longest?.weeksOfControl
-    ? `${some}; ${longest.residual} holds weeds longest among them, ${weeksText(longest.weeksOfControl.middle)}.`
+    ? `${some}; ${longest.residual} holds weeds longest ${
+        fit.every(({ weeksOfControl }) => weeksOfControl !== null) ? 'among them' : 'where that is known'
+      }, ${weeksText(longest.weeksOfControl.middle)}.`
     : `${some}; how long they hold weeds is not known.`;
 }
 

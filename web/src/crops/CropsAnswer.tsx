@@ -39,7 +39,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
   const row = open.findIndex(({ crop }) => crop === question.crop);
   const ringed = column === null || row < 0 ? null : { row, column };
   const stem = cropsStem(answer);
-  const caption = `Odds of harm in 20, ${YEARS_WORDS[years]}, by planting date`;
+  const caption = `Harm in 20 seasons and soils like this, ${YEARS_WORDS[years]}, by planting date`;
   return (
     <article class="answer crops" data-stale={stale === null ? undefined : ''}>
       {stale && (
