@@ -24,6 +24,7 @@ export function AppliedOnBlank({ lead }: Lead) {
       label="Date of spraying"
       value={q.appliedOn}
       echo={q.appliedOn && sayFullDate(q.appliedOn)}
+      testId="applied-on"
       commit={(appliedOn) => appliedOn && change({ appliedOn })}
     />
   );
