@@ -9,6 +9,9 @@ export const MM_PER_MEGAJOULE = 0.408;
 /** Metres in one foot, exact. [m/ft] */
 export const METRES_PER_FOOT = 0.3048;
 
+/** Hectares in one acre, international, exact. [ha/acre] */
+export const HECTARES_PER_ACRE = 0.40468564224;
+
 /** Inches to millimetres. [mm] */
 export const mmFromInches = (inches: number): number => inches * MM_PER_INCH;
 
@@ -20,3 +23,9 @@ export const fahrenheitFromCelsius = (celsius: number): number => celsius * 1.8 
 
 /** Degrees Fahrenheit to degrees Celsius. [°C] */
 export const celsiusFromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
+
+/** Acres to hectares. [ha] */
+export const hectaresFromAcres = (acres: number): number => acres * HECTARES_PER_ACRE;
+
+/** Hectares to acres. [acres] */
+export const acresFromHectares = (hectares: number): number => hectares / HECTARES_PER_ACRE;

@@ -1,6 +1,7 @@
 import type { Command as Program } from 'commander';
 import type { AnswerDeps } from '../app/answerField.ts';
 import type { FetchDeps } from '../app/fetchWeather.ts';
+import type { FieldsDesk } from '../app/fieldsDesk.ts';
 import type { ImportInput, ImportTarget, StoreUpkeep } from '../app/importWeather.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import type { ServeOptions } from '../http/serve.ts';
@@ -53,6 +54,8 @@ export interface CliDeps {
   catalogue(): Catalogue;
   /** What answering needs, over a reader. */
   answerDeps(weather: WeatherReader): AnswerDeps;
+  /** Does work on the user's fields: with their file itself, or by asking the server that holds it. */
+  withDesk<T>(work: (desk: FieldsDesk) => Promise<T>): Promise<T>;
   /** Runs the server until it is told to stop. */
   serve(options: ServeOptions): Promise<void>;
 }

@@ -16,6 +16,7 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
 import type { CliDeps, Terminal } from './command.ts';
+import { type DeskOutside, lazyLabels, openDesk, serviceOptionsIn, withDesk } from './realDesk.ts';
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
 const WRITER_WAITS_MS = 5000;
@@ -82,6 +83,11 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
   const home = programFolder();
   const version: string = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')).version;
   const catalogue = () => (loadedCatalogue ??= loadCatalogue(readDataFolder(join(home, 'data'))));
+  const outside = async (): Promise<DeskOutside> => {
+    const { store, reader } = await openReaders(storeFolder);
+    const climates = freshCache(reader, store.reader.changed);
+    return { storeFolder, version, store, reader, answer: { version, catalogue: catalogue(), climates } };
+  };
   return {
     terminal,
     version,
@@ -111,12 +117,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     },
     async recordsService(options) {
       const { createRecordsService } = await import('../source/service/recordsService.ts');
-      return createRecordsService({
-        folder: join(storeFolder, 'records'),
-        agent: `drywake/${version}`,
-        ...(process.env.DRYWAKE_RECORDS && { address: process.env.DRYWAKE_RECORDS }),
-        ...options,
-      });
+      return createRecordsService({ ...serviceOptionsIn(storeFolder, version), ...options });
     },
     async untilInterrupted(work) {
       const stop = new AbortController();
@@ -131,30 +132,45 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     now: () => performance.now(),
     counties: usCounties,
     catalogue,
-    answerDeps: (weather) => ({ version, catalogue: catalogue(), climates: createClimateCache(weather) }),
+    answerDeps: (weather) => ({
+      version,
+      catalogue: catalogue(),
+      climates: createClimateCache(weather),
+      labels: lazyLabels(outside, storeFolder),
+    }),
+    withDesk: async (work) => withDesk(await outside(), work),
     async serve(options) {
       const { startServer } = await import('../http/serve.ts');
-      const { store, reader } = await openReaders(storeFolder);
+      const { tellServedBy, untellServedBy } = await import('../store/servedBy.ts');
+      const around = await outside();
+      const { store, reader, answer } = around;
+      const { desk, labels, close } = await openDesk(around);
       const inbox = await openInbox(storeFolder, store);
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
-          version,
-          catalogue: catalogue(),
-          climates: freshCache(reader, store.reader.changed),
+          ...answer,
+          labels,
           weather: reader,
           inbox,
+          desk,
           counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
           log: (line) => terminal.err(`${line}\n`),
         },
         options,
-      );
+      ).catch(async (error: unknown) => {
+        await close();
+        throw error;
+      });
+      tellServedBy(storeFolder, { address: server.address, process: process.pid });
       terminal.out(`Drywake ${version} is at ${server.address}\nStop it with Ctrl-C.\n`);
       await stopped();
       inbox.stop();
       await server.close();
+      untellServedBy(storeFolder);
+      await close();
     },
   };
 }

@@ -1,12 +1,14 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
-import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { bodyLimits } from './bodyLimits.ts';
 import type { HttpDeps } from './deps.ts';
 import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
+import { applicationRecordRoute } from './routes/applicationRecord.ts';
+import { backupRoute } from './routes/backup.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
 import { catalogueCropRoute } from './routes/catalogueCrop.ts';
@@ -14,16 +16,17 @@ import { choicesRoute } from './routes/choices.ts';
 import { compareRoute } from './routes/compare.ts';
 import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
+import { fieldAnswersRoute } from './routes/fieldAnswers.ts';
+import { fieldsRoute } from './routes/fields.ts';
+import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
 import { healthRoute } from './routes/health.ts';
+import { labelsRoute } from './routes/labels.ts';
 import { oddsRoute } from './routes/odds.ts';
+import { restoreRoute } from './routes/restore.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
 import { weatherNearRoute } from './routes/weatherNear.ts';
-
-/** Largest request body; an imported file, which is written down as it comes, has a limit of its own. [bytes] */
-const MAX_BODY_BYTES = 64 * 1024;
-const IMPORT_PATH = '/api/weather/import';
 
 /** The whole interface and the page, over adapters given from outside. No port is opened here. */
 export function createApp(deps: HttpDeps) {
@@ -56,8 +59,7 @@ export function createApp(deps: HttpDeps) {
       strictTransportSecurity: false,
     }),
   );
-  const limited = bodyLimit({ maxSize: MAX_BODY_BYTES });
-  app.use('/api/*', (context, next) => (context.req.path === IMPORT_PATH ? next() : limited(context, next)));
+  app.use('/api/*', bodyLimits());
   app.onError((error, context) => answerProblem(error, context, deps.log));
   app.notFound((context) =>
     answerProblem(
@@ -86,6 +88,13 @@ export function createApp(deps: HttpDeps) {
     .route('/', weatherNearRoute(deps))
     .route('/', weatherCheckRoute(deps))
     .route('/', weatherImportRoute(deps))
+    .route('/', fieldsRoute(deps))
+    .route('/', fieldAnswersRoute(deps))
+    .route('/', fieldsRefreshRoute(deps))
+    .route('/', applicationRecordRoute(deps))
+    .route('/', restoreRoute(deps))
+    .route('/', labelsRoute(deps))
+    .route('/', backupRoute(deps))
     .route('/', exampleRoute(deps))
     .route('/', healthRoute(deps));
   referencePage(app, deps.version);

@@ -14,7 +14,17 @@ const STATUS_OF = {
 } as const;
 
 /** Refusals about a thing that was named and is not there. */
-const NOT_FOUND = new Set(['STATION_UNKNOWN', 'STORE_EMPTY', 'ROUTE_UNKNOWN']);
+const NOT_FOUND = new Set([
+  'STATION_UNKNOWN',
+  'STORE_EMPTY',
+  'ROUTE_UNKNOWN',
+  'FIELD_UNKNOWN',
+  'LABEL_UNKNOWN',
+  'TREATMENT_UNKNOWN',
+]);
+
+/** Refusals of changes that do not say which version they take the place of. */
+const WITHOUT_VERSION = new Set(['VERSION_MISSING']);
 
 /** Refusals of who asks, not of what is asked. */
 const FORBIDDEN = new Set(['ORIGIN_REFUSED']);
@@ -23,7 +33,13 @@ const FORBIDDEN = new Set(['ORIGIN_REFUSED']);
 export function problemOf(error: unknown): { status: ContentfulStatusCode; problem: Problem } {
   if (error instanceof DrywakeError) {
     const { code, message, details, hint } = error;
-    const status = NOT_FOUND.has(code) ? 404 : FORBIDDEN.has(code) ? 403 : STATUS_OF[error.kind];
+    const status = NOT_FOUND.has(code)
+      ? 404
+      : FORBIDDEN.has(code)
+        ? 403
+        : WITHOUT_VERSION.has(code)
+          ? 428
+          : STATUS_OF[error.kind];
     return { status, problem: { code, message, details, hint } };
   }
   if (error instanceof HTTPException) {

@@ -17,9 +17,14 @@ export const sameOrigin: MiddlewareHandler = async ({ req }, next) => {
     (origin !== undefined && origin !== `http://${host}`) ||
     (site !== undefined && site !== 'same-origin' && site !== 'none');
   if (foreign) {
-    throw new DrywakeError('conflict', 'ORIGIN_REFUSED', 'Only the program’s own page may change its data.', {
-      hint: 'Open the page at the address that “drywake serve” prints, and do it there.',
-    });
+    throw new DrywakeError(
+      'conflict',
+      'ORIGIN_REFUSED',
+      'Only the program’s own page may reach its records or change its data.',
+      {
+        hint: 'Open the page at the address that “drywake serve” prints, and do it there.',
+      },
+    );
   }
   await next();
 };

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { fieldTreatmentSchema } from './fieldTreatment.ts';
-import { questionSchema } from './question.ts';
+import { irrigationSchema, questionSchema } from './question.ts';
 import { recordIdSchema, removedSchema, versionSchema } from './recordId.ts';
 
 const asked = questionSchema.shape;
@@ -13,14 +13,13 @@ const list = <T extends z.ZodType>(of: T, most: number, description: string) =>
     .default(() => [])
     .meta({ description });
 
-/** A day and an amount of water on it. */
-export const waterEntrySchema = z
+/** A day's rain in the field's own gauge. */
+const gaugeEntrySchema = z
   .strictObject({
     date: date('Day'),
-    mm: z.number().min(0).max(2000).meta({ description: 'Water on that day', unit: 'mm' }),
+    mm: z.number().min(0).max(2000).meta({ description: 'Rain', unit: 'mm' }),
   })
-  .meta({ id: 'WaterEntry' });
-export type WaterEntry = z.infer<typeof waterEntrySchema>;
+  .meta({ id: 'GaugeEntry' });
 
 /** A crop that may follow, and when. */
 export const fieldPlanSchema = z
@@ -80,8 +79,8 @@ export const fieldRecordSchema = z
     soilPh: asked.soilPh,
     phNote: words(500, 'What is known of the pH: history, zones, liming').default(''),
     treatments: list(fieldTreatmentSchema, 20, 'What was sprayed'),
-    gauge: list(waterEntrySchema, 1200, 'Rain in the field’s own gauge'),
-    irrigation: list(waterEntrySchema, 400, 'Water given'),
+    gauge: list(gaugeEntrySchema, 1200, 'Rain in the field’s own gauge'),
+    irrigation: list(irrigationSchema, 400, 'Water given'),
     tillage: list(z.strictObject({ date: date('Day'), note: words(300, 'What was done') }), 100, 'Tillage'),
     plans: list(fieldPlanSchema, 20, 'Crops that may follow'),
     evidence: asked.evidence,
