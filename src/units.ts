@@ -12,6 +12,9 @@ export const METRES_PER_FOOT = 0.3048;
 /** Hectares in one acre, international, exact. [ha/acre] */
 export const HECTARES_PER_ACRE = 0.40468564224;
 
+/** Grams in one ounce, exact. [g/oz] */
+const GRAMS_PER_OUNCE = 28.349523125;
+
 /** Inches to millimetres. [mm] */
 export const mmFromInches = (inches: number): number => inches * MM_PER_INCH;
 
@@ -29,3 +32,11 @@ export const hectaresFromAcres = (acres: number): number => acres * HECTARES_PER
 
 /** Hectares to acres. [acres] */
 export const acresFromHectares = (hectares: number): number => hectares / HECTARES_PER_ACRE;
+
+/** Ounces an acre to grams a hectare. [g/ha] */
+export const gramsPerHaFromOuncesPerAcre = (ouncesPerAcre: number): number =>
+  (ouncesPerAcre * GRAMS_PER_OUNCE) / HECTARES_PER_ACRE;
+
+/** Grams a hectare to ounces an acre. [oz/acre] */
+export const ouncesPerAcreFromGramsPerHa = (gramsPerHa: number): number =>
+  (gramsPerHa * HECTARES_PER_ACRE) / GRAMS_PER_OUNCE;

@@ -19,8 +19,10 @@ import { exampleRoute } from './routes/example.ts';
 import { fieldAnswersRoute } from './routes/fieldAnswers.ts';
 import { fieldsRoute } from './routes/fields.ts';
 import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
+import { fieldsTableRoute } from './routes/fieldsTable.ts';
 import { healthRoute } from './routes/health.ts';
 import { labelsRoute } from './routes/labels.ts';
+import { labelsTableRoute } from './routes/labelsTable.ts';
 import { oddsRoute } from './routes/odds.ts';
 import { restoreRoute } from './routes/restore.ts';
 import { stationsRoute } from './routes/stations.ts';
@@ -89,6 +91,8 @@ export function createApp(deps: HttpDeps) {
     .route('/', weatherCheckRoute(deps))
     .route('/', weatherImportRoute(deps))
     .route('/', fieldsRoute(deps))
+    .route('/', fieldsTableRoute(deps))
+    .route('/', labelsTableRoute(deps))
     .route('/', fieldAnswersRoute(deps))
     .route('/', fieldsRefreshRoute(deps))
     .route('/', applicationRecordRoute(deps))

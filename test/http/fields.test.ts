@@ -6,6 +6,7 @@ import { fieldListSchema, storedFieldSchema } from '../../src/schema/fieldRecord
 import { keptLabelSchema, labelListSchema } from '../../src/schema/labelEntry.ts';
 import { removedSchema } from '../../src/schema/recordId.ts';
 import { applicationRecordSchema } from '../../src/schema/restrictedUse.ts';
+import { tableImportSchema } from '../../src/schema/tableImport.ts';
 import { fieldOf, labelOf, larkrise } from '../fixtures/fields/larkrise.ts';
 import { fieldsApp } from './fieldsApp.ts';
 
@@ -234,5 +235,33 @@ describe('backup and restore', () => {
       code: 'BACKUP_UNREADABLE',
     });
     expect((await ask('GET', PATH)).body).toMatchObject({ version: 1 });
+  });
+});
+
+describe('the tables', () => {
+  it('go out and come in, told true to their schemas, and only as what they are', async () => {
+    const { app, ask } = await fieldsApp();
+    await ask('PUT', PATH, larkrise, NEW);
+    await ask('PUT', '/api/labels/shed-one', labelOf(), NEW);
+    const other = await fieldsApp();
+    for (const path of ['/api/fields.csv', '/api/labels.csv']) {
+      const sent = await app.request(`http://localhost${path}?units=us`);
+      expect(sent.headers.get('content-type')).toBe('text/csv; charset=utf-8');
+      const body = Buffer.from(await sent.arrayBuffer());
+      expect([...body.subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
+      const post = (type: string, origin = 'http://localhost') =>
+        other.app.request(`http://localhost${path}`, {
+          method: 'POST',
+          body,
+          headers: { 'content-type': type, origin },
+        });
+      expect((await post('text/plain')).status).toBe(422);
+      expect((await post('text/csv', 'http://elsewhere.example')).status).toBe(403);
+      const { saved, faults } = tableImportSchema.parse(await (await post('text/csv')).json());
+      expect([saved.length, faults]).toEqual([1, []]);
+    }
+    expect((await other.ask('GET', PATH)).body).toMatchObject({ record: fieldOf() });
+    expect((await other.ask('GET', '/api/labels/shed-one')).body).toMatchObject({ entry: labelOf() });
+    expect((await ask('GET', '/api/fields.csv?units=imperial')).status).toBe(422);
   });
 });
