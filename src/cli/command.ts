@@ -32,6 +32,8 @@ export interface CliDeps {
   readonly version: string;
   /** Text of a file that the user named. */
   readText(path: string): Promise<string>;
+  /** Writes a text into a new file that the user named. */
+  writeText(path: string, text: string): Promise<void>;
   /** Records straight from files and folders. */
   fileReader(paths: readonly string[], options?: ReadOptions): WeatherReader;
   /** The store, where there is one, then the embedded demo. */

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
@@ -99,6 +99,18 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           hint: 'Check its name and that you may read it.',
           cause,
         });
+      }
+    },
+    async writeText(path, text) {
+      try {
+        await writeFile(path, text, { flag: 'wx' });
+      } catch (cause) {
+        const exists = (cause as NodeJS.ErrnoException).code === 'EEXIST';
+        throw new InvalidInputError(
+          'FILE_NOT_WRITTEN',
+          `The file ${path} ${exists ? 'is there already; it was left as it is' : 'cannot be written'}.`,
+          { hint: 'Name a new file in a folder that you may write.', cause },
+        );
       }
     },
     fileReader: createFileReader,
