@@ -56,6 +56,21 @@ describe('the routes of fields', () => {
     });
   });
 
+  it('let exactly one of fifty tabs through that save the same version at once, and undo it whole', async () => {
+    const { ask } = await fieldsApp();
+    await ask('PUT', PATH, larkrise, NEW);
+    for (const version of [1, 2]) {
+      const tabs = Array.from({ length: 50 }, (_, tab) =>
+        ask('PUT', PATH, { ...larkrise, note: `${version}/${tab}` }, at(version)),
+      );
+      const answers = await Promise.all(tabs);
+      const saved = answers.filter(({ status }) => status === 200);
+      expect(saved.map(({ body }) => (body as { version: number }).version)).toEqual([version + 1]);
+      expect(answers.filter(({ status }) => status === 409)).toHaveLength(49);
+      expect((await ask('GET', PATH)).body).toEqual(saved[0].body);
+    }
+  });
+
   it.each([
     ['a place beyond the pole', { place: { latitudeDeg: 95, longitudeDeg: 0 } }, 'place.latitudeDeg'],
     ['a day twice', { gauge: [1, 2].map((mm) => ({ date: '2026-09-01', mm })) }, 'gauge'],
