@@ -59,7 +59,7 @@ export interface CliDeps {
   /** Does work on the user's fields: with their file itself, or by asking the server that holds it. */
   withDesk<T>(work: (desk: FieldsDesk) => Promise<T>): Promise<T>;
   /** Runs the server until it is told to stop. */
-  serve(options: ServeOptions): Promise<void>;
+  serve(options: ServeOptions & { readonly logRequests?: boolean }): Promise<void>;
 }
 
 /** A command: its words, and how it adds itself to the program. Loaded only when it is called for. */

@@ -16,7 +16,14 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
 import type { CliDeps, Terminal } from './command.ts';
-import { type DeskOutside, lazyLabels, openDesk, serviceOptionsIn, withDesk } from './realDesk.ts';
+import {
+  addressHere,
+  type DeskOutside,
+  lazyLabels,
+  openDesk,
+  serviceOptionsIn,
+  withDesk,
+} from './realDesk.ts';
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
 const WRITER_WAITS_MS = 5000;
@@ -151,9 +158,11 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       labels: lazyLabels(outside, storeFolder),
     }),
     withDesk: async (work) => withDesk(await outside(), work),
-    async serve(options) {
+    async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');
+      const { guardFor } = await import('../http/guard/guardFor.ts');
       const { tellServedBy, untellServedBy } = await import('../store/servedBy.ts');
+      const { guard, addresses } = await guardFor(options.host, storeFolder, process.env.DRYWAKE_TOKEN);
       const around = await outside();
       const { store, reader, answer } = around;
       const { desk, labels, close } = await openDesk(around);
@@ -170,14 +179,21 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
           log: (line) => terminal.err(`${line}\n`),
+          logRequests,
+          guard,
         },
         options,
       ).catch(async (error: unknown) => {
         await close();
         throw error;
       });
-      tellServedBy(storeFolder, { address: server.address, process: process.pid });
-      terminal.out(`Drywake ${version} is at ${server.address}\nStop it with Ctrl-C.\n`);
+      tellServedBy(storeFolder, {
+        address: addressHere(options.host, server.port),
+        process: process.pid,
+        token: guard.token,
+      });
+      const lines = addresses(server.port).map((address) => `Drywake ${version} is at ${address}\n`);
+      terminal.out(`${lines.join('')}Stop it with Ctrl-C.\n`);
       await stopped();
       inbox.stop();
       await server.close();

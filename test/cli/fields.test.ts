@@ -191,7 +191,7 @@ describe('two programs on one data folder', () => {
   it('a word left behind by another server is no address to ask', async () => {
     const folder = await folderOfLarkrise();
     const { address } = await serveDrywake(folder);
-    writeFileSync(join(folder, 'server.json'), JSON.stringify({ address, process: 1 }));
+    writeFileSync(join(folder, 'server.json'), JSON.stringify({ address, process: 1, token: null }));
     const { code, err } = await runDrywake(['fields', 'list'], folder);
     expect(code).toBe(1);
     expect(err).toContain('A server probably runs on this data folder');

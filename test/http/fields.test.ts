@@ -88,21 +88,23 @@ describe('the routes of fields', () => {
     expect(problemSchema.parse(refused.body).details.field).toBe(field);
   });
 
-  it('let no page of another origin read or write', async () => {
-    const { ask } = await fieldsApp();
+  it('let no page of another origin change anything, and no other name of this computer in', async () => {
+    const { app, ask } = await fieldsApp();
     const foreign = { origin: 'http://elsewhere.example', 'sec-fetch-site': 'cross-site' };
     for (const [method, path, body] of [
-      ['GET', '/api/fields', undefined],
-      ['GET', '/api/backup', undefined],
       ['PUT', PATH, larkrise],
       ['DELETE', PATH, undefined],
       ['POST', `${PATH}/undo`, { version: 1 }],
       ['POST', '/api/fields/refresh', {}],
       ['POST', '/api/restore', {}],
-      ['GET', '/api/labels', undefined],
     ] as const) {
       const { status } = await ask(method, path, body, { ...foreign, ...NEW });
       expect([path, status]).toEqual([path, 403]);
+    }
+    for (const path of ['/api/fields', '/api/labels', '/api/backup', '/api/fields.csv']) {
+      expect((await app.request(`http://elsewhere.example${path}`)).status).toBe(403);
+      const read = await app.request(`http://localhost${path}`, { headers: foreign });
+      expect(read.headers.get('access-control-allow-origin')).toBeNull();
     }
   });
 
