@@ -120,7 +120,7 @@ function workedFrom(schema: Schema): fc.Arbitrary<unknown> {
   const worked = Object.fromEntries(Object.entries(workedMembers).filter(([key]) => key in properties));
   const keys = Object.keys(properties);
   if (Object.keys(worked).length === 0) return whole;
-  const changed = fc.tuple(whole, fc.subarray(keys, { maxLength: 3 })).map(([value, some]) => ({
+  const changed = fc.tuple(whole, fc.subarray(keys, { maxLength: Math.min(3, keys.length) })).map(([value, some]) => ({
     ...worked,
     ...Object.fromEntries(
       Object.entries(value as Record<string, unknown>).filter(([key]) => some.includes(key)),
