@@ -1,10 +1,11 @@
 import { csvFields } from './csvLine.ts';
 import { CsvTable } from './csvTable.ts';
 import { yearFirstDay } from './dateText.ts';
-import { elementAt } from './element.ts';
+import { elementAt, RAIN } from './element.ts';
 import { numberOf } from './numberText.ts';
 import type { Place, RecordBuilder } from './recordBuilder.ts';
 import type { RecordLayout } from './recordLayout.ts';
+import { timeOfDayIn } from './timeOfDay.ts';
 
 const MISSING = -9999;
 const BLANK = 32;
@@ -20,6 +21,7 @@ function columnsOf(header: readonly string[]) {
     value: find('DATAVALUE', 'VALUE'),
     measurementFlag: find('MFLAG'),
     qualityFlag: find('QFLAG'),
+    time: find('OBSTIME'),
     latitude: find('LATITUDE'),
     longitude: find('LONGITUDE'),
     elevation: find('ELEVATION'),
@@ -61,7 +63,11 @@ export const joinedCsv: RecordLayout = {
         return fields[at].charCodeAt(0) || BLANK;
       };
       const flags = [flag(columns.measurementFlag), flag(columns.qualityFlag)] as const;
-      builder.station(id).add(dayNumber, elementAt(element, 0), value, ...flags);
+      const station = builder.station(id);
+      const code = elementAt(element, 0);
+      station.add(dayNumber, code, value, ...flags);
+      const time = columns.time < 0 || code !== RAIN ? Number.NaN : timeOfDayIn(fields[columns.time].trim());
+      if (!Number.isNaN(time)) station.addRainTime(dayNumber, time);
     }
   },
 };

@@ -172,8 +172,9 @@ class WideReader {
   }
 }
 
-/** Time at which a value was read, the fourth part of its attributes; NaN where they do not say it. [HHMM] */
-function timeIn({ fields }: CsvRow, { flagsAt }: WideColumn): number {
+/** Time at which a value was read, from its own column or the fourth part of its attributes; NaN if unknown. [HHMM] */
+function timeIn({ fields }: CsvRow, { flagsAt, timeAt }: WideColumn): number {
+  if (timeAt >= 0) return timeOfDayIn(fields[timeAt].trim());
   if (flagsAt === null || flagsAt.length !== 1) return Number.NaN;
   return timeOfDayIn(fields[flagsAt[0]].split(',')[3]?.trim() ?? '');
 }
