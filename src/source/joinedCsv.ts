@@ -32,6 +32,8 @@ function columnsOf(header: readonly string[]) {
   return Math.min(id, date, element, value, measurementFlag, qualityFlag) < 0 ? null : columns;
 }
 
+const PLACE = ['latitude', 'longitude', 'elevation', 'state', 'name'] as const;
+
 /** By-year CSV whose lines also carry the station's name and position, told by its header; values are tenths. */
 export const joinedCsv: RecordLayout = {
   name: 'by-year CSV joined with station fields',
@@ -48,8 +50,9 @@ export const joinedCsv: RecordLayout = {
       if (onlyStation !== undefined && id !== onlyStation) continue;
       const damaged = (at: number, what: string) => table.damaged(line, at + 1, `"${fields[at]}" ${what}`);
       if (!/^[\w-]+$/.test(id)) throw damaged(columns.id, 'is no station id of letters and digits');
-      if (id !== before) describe(builder, id, fields, columns);
-      before = id;
+      const placeText = [id, ...PLACE.map((column) => fields[columns[column]])].join();
+      if (placeText !== before) describe(builder, id, fields, columns);
+      before = placeText;
       const dayNumber = yearFirstDay(fields[columns.date]);
       if (Number.isNaN(dayNumber)) throw damaged(columns.date, 'is no date written YYYYMMDD');
       const element = Buffer.from(fields[columns.element], 'latin1');
