@@ -38,6 +38,8 @@ export interface SeasonOffsets {
 /** An application with what its label asks for, and the course of breakdown in each year. */
 export interface JudgedApplication {
   readonly application: Application;
+  /** The application where evidence was taken; mostly the same. */
+  readonly sampled: Application;
   /** What the label interval asks for [breakdown days]. */
   readonly demand: number;
   /** ln(1/τ) [-]. */
@@ -63,12 +65,13 @@ export function carryoverYears(
   const findings = findingsInOrder(question.evidence ?? [], firstDay, observedDays);
   const memory: EvidenceMemory = new Map();
 
-  const judged = applications.map((application): JudgedApplication => {
+  const judged = applications.map((application, index): JudgedApplication => {
     const record = breakdownRecord(climate, layer, application.response, assumptions);
     const demand = demandOf(application, record, years, firstDay, assumptions.demandFloorFraction);
     const { halfLife } = application;
     return {
       application,
+      sampled: question.sampled?.[index] ?? application,
       demand,
       logMargin: logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin),
       traces: seasonTraces(climate, record, layer, application.response, years, {
@@ -87,7 +90,10 @@ export function carryoverYears(
     const groups = treatmentGroups(judged, index, firstDay);
     const [{ trace }] = groups[0];
     const before = worstOfGroups(groups, trace, assumptions);
-    const after = updatings(groups, findings, firstDay, assumptions, memory);
+    const after =
+      findings.length === 0
+        ? []
+        : updatings(sampledGroups(judged, index, firstDay), findings, firstDay, assumptions, memory);
     const probabilities = after.length === 0 ? before : before.map(after[after.length - 1]);
     return {
       ...year,
@@ -123,10 +129,23 @@ export function treatmentGroups(
       load: application.load,
       canopyFraction: application.canopyFraction,
       siteHalfLife: application.halfLife * application.siteFactor,
+      residual: application.residual,
     });
   }
   return [...groups.values()];
 }
+
+/** {@link treatmentGroups} where evidence was taken. */
+export const sampledGroups = (
+  judged: readonly JudgedApplication[],
+  index: number,
+  firstDay: number,
+): JudgedTreatment[][] =>
+  treatmentGroups(
+    judged.map((one) => ({ ...one, application: one.sampled })),
+    index,
+    firstDay,
+  );
 
 function demandOf(
   { appliedDay, interval }: Application,

@@ -1,17 +1,19 @@
 import { type SeasonOdds, seasonOdds } from '../analysis/seasonOdds.ts';
 import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { isoDateOf } from '../calendar.ts';
+import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import { type Question, type QuestionInput, questionSchema } from '../schema/question.ts';
+import type { Question, QuestionInput } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
-import { readQuestion } from './readQuestion.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTreatments.ts';
+import { preparedTreatments } from './preparedTreatments.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
@@ -26,9 +28,19 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  * @throws as {@link answerField}
  */
 export async function alternatives(input: QuestionInput, deps: AnswerDeps): Promise<Alternatives> {
-  const resolved = resolveQuestion(readQuestion(questionSchema, input), deps.catalogue);
+  const { treatments, weather } = await preparedTreatments(input, deps);
+  if (treatments.length > 1) {
+    throw new InvalidInputError(
+      'CROP_MIX',
+      'Alternatives are looked for before one crop, not before a mix.',
+      {
+        hint: 'Name one of its species; the most restricted one rules the mix.',
+        details: { field: 'crop' },
+      },
+    );
+  }
+  const [{ resolved }] = treatments;
   const { question, active, crop } = resolved;
-  const weather = await deps.climates.of(question);
   const compared =
     crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
@@ -87,10 +99,12 @@ function changesOf(
   resolved: ResolvedQuestion,
   { climate }: StationWeather,
 ): Pick<Alternatives, 'asAsked' | 'overlap' | 'soilPh'> {
-  const { application, active, interval, plantDay, question } = resolved;
-  const labelDate = isoDateOf(application.appliedDay + interval.lengthDays);
-  if (interval.lengthDays === 0 || active?.soilResidual === 'no') {
-    const waitDays = Math.max(0, application.appliedDay + interval.lengthDays - plantDay);
+  const { plantDay, question } = resolved;
+  const labelDay = fieldLabelDay(resolved);
+  const labelDate = isoDateOf(labelDay);
+  const main = mainApplications(resolved);
+  if (carryingApplications(resolved).length === 0) {
+    const waitDays = Math.max(0, labelDay - plantDay);
     return {
       asAsked: { labelDate, clearDate: labelDate, waitDays, oddsAtPlanting: null },
       overlap: [],
@@ -98,8 +112,13 @@ function changesOf(
     };
   }
   const asked = seasonQuestionOf(resolved, climate.series);
-  const oddsWith = (change: Partial<typeof application>) =>
-    seasonOdds(climate, { ...asked, applications: [{ ...application, ...change }] } satisfies SeasonQuestion);
+  // Evidence tells of the soil it was taken from, whatever overlap or pH is looked at.
+  const oddsWith = (change: Partial<ResolvedQuestion['application']>) =>
+    seasonOdds(climate, {
+      ...asked,
+      applications: asked.applications.map((one, index) => (index < main ? { ...one, ...change } : one)),
+      sampled: asked.applications,
+    } satisfies SeasonQuestion);
   const told = (odds: SeasonOdds) => ({
     oddsAtPlanting: odds.oddsAtPlanting,
     clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
@@ -149,6 +168,11 @@ function notesOf({ active, crop, question, halfLife }: ResolvedQuestion): string
       : ph.kind === 'direction'
         ? [`Only the direction of soil pH is known, not its size: ${ph.words}.`]
         : []),
+    ...(question.otherTreatments.length > 0
+      ? [
+          'Other treatments of the field count for the crop, overlap and pH asked about, not for other crops and residuals.',
+        ]
+      : []),
     ...(question.evidence.length > 0
       ? ['Field evidence counts for the crop, overlap and pH asked about, not for other crops and residuals.']
       : []),

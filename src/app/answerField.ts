@@ -6,22 +6,29 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
-import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import type { QuestionInput } from '../schema/question.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
 import { evidenceBlock } from './evidenceBlock.ts';
+import {
+  carryingApplications,
+  fieldLabelDay,
+  firstAppliedDay,
+  leavesResidue,
+  rulingInterval,
+} from './fieldTreatments.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
-import { readQuestion } from './readQuestion.ts';
+import { preparedTreatments } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
-import { speciesOf, storedLabel, type Treatment, treatmentOf, withResidual } from './treatment.ts';
+import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
-import { withConditions } from './withConditions.ts';
+import { zonesOf } from './zones.ts';
 
 /** What an answer needs beside the question. */
 export interface AnswerDeps {
@@ -50,16 +57,7 @@ export async function answerField(
   deps: AnswerDeps,
   options: AnswerOptions = {},
 ): Promise<Answer> {
-  const stored = await storedLabel(input, deps.labels);
-  const question = readQuestion(questionSchema, withResidual(input, stored));
-  const asked = speciesOf(question.crop).map((crop) =>
-    treatmentOf({ ...question, crop }, stored?.entry ?? null, deps.catalogue),
-  );
-  const weather = await deps.climates.of(question);
-  const treatments = asked.map((one) => ({
-    ...one,
-    ...withConditions(one.resolved, weather, deps.catalogue),
-  }));
+  const { question, stored, weather, treatments } = await preparedTreatments(input, deps);
   const answerTo = (resolved: ResolvedQuestion) => answerTreatment(resolved, weather, deps, options);
   const dress = (treatment: Treatment, answer: BareAnswer) =>
     dressAnswer(answer, treatment, weather, deps.catalogue, stored);
@@ -76,9 +74,8 @@ function answerTreatment(
   deps: AnswerDeps,
   options: AnswerOptions,
 ): BareAnswer {
-  const { question, interval } = resolved;
-  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
-    observedThrough(question.asOf, resolved.application.appliedDay, weather.climate.series);
+  if (carryingApplications(resolved).length === 0) {
+    observedThrough(resolved.question.asOf, firstAppliedDay(resolved), weather.climate.series);
     return answerWithoutCarryover(resolved, weather, deps);
   }
   const asked = seasonQuestionOf(resolved, weather.climate.series);
@@ -105,8 +102,9 @@ function assemble(
     inputs: inputsOf(resolved),
   };
   const said = { ...spoken, notClear: notClearWords(odds) };
+  const knownHalfLife = resolved.halfLife.halfLifeDays !== null;
   const how = bioassayBrief(resolved.active, resolved.crop, catalogue);
-  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, how);
+  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, { how, knownHalfLife });
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),
@@ -129,6 +127,7 @@ function assemble(
         years: [...years],
       };
     }),
+    zones: zonesOf(resolved, weather.climate, asked),
     years: odds.years.map((year, index) => ({
       year: year.year,
       third: names[index],
@@ -156,7 +155,7 @@ function answerWithoutCarryover(
   weather: StationWeather,
   { version, catalogue }: AnswerDeps,
 ): BareAnswer {
-  const labelDate = isoDateOf(resolved.application.appliedDay + resolved.interval.lengthDays);
+  const labelDate = isoDateOf(fieldLabelDay(resolved));
   const spoken = {
     carryoverModelled: false,
     labelDate,
@@ -175,6 +174,7 @@ function answerWithoutCarryover(
     demandBreakdownDays: null,
     medianBreakdownDays: null,
     thirds: [],
+    zones: resolved.question.zones.map((zone) => ({ ...zone, oddsAtPlanting: null, clearDate: labelDate })),
     years: [],
     why: null,
     evidence: null,
@@ -186,21 +186,15 @@ function answerWithoutCarryover(
 
 const modelOf = (version: string): Answer['model'] => ({ name: 'drywake residual persistence', version });
 
-function inputsOf({
-  question,
-  treatmentName,
-  groups,
-  cropName,
-  interval,
-  halfLife,
-  texture,
-  layer,
-}: ResolvedQuestion): BareAnswer['inputs'] {
+function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
+  const { question, treatmentName, groups, cropName, halfLife, texture, layer } = resolved;
   return {
     question,
     residual: { name: treatmentName, group: groups, ...halfLife },
     crop: cropName,
-    interval,
+    interval: rulingInterval(resolved),
+    otherTreatments: resolved.beside.map(besideInput),
+    canopyFraction: resolved.application.canopyFraction,
     soil: {
       texture:
         'textureClass' in texture
@@ -210,6 +204,17 @@ function inputsOf({
       thetaWiltingPoint: layer.thetaWiltingPoint,
       evaporableWaterMm: layer.tewMm,
     },
+  };
+}
+
+function besideInput({ resolved }: Treatment): BareAnswer['inputs']['otherTreatments'][number] {
+  const { question, treatmentName, groups, interval, halfLife, application } = resolved;
+  return {
+    residual: { name: treatmentName, group: groups, ...halfLife },
+    appliedOn: question.appliedOn,
+    interval,
+    labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
+    leavesResidue: leavesResidue(resolved),
   };
 }
 

@@ -3,6 +3,7 @@ import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { citedSources } from './citedSources.ts';
+import { otherTreatmentCautions } from './otherTreatmentCautions.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { weatherCautions } from './weatherCautions.ts';
@@ -44,14 +45,17 @@ export function cautionsOf(
   if (odds !== null) jumpCaution(odds, say);
   if (
     odds !== null &&
+    resolved.beside.length === 0 &&
+    question.evidence.length === 0 &&
     question.rateFraction * question.overlapFactor === 1 &&
-    question.canopyFraction === 0
+    resolved.application.canopyFraction === 0
   ) {
     say(
       'half-life-cancels',
       'At full rate on bare soil the half-life cancels out: interval, weather and soil alone decide these odds.',
     );
   }
+  cautions.push(...otherTreatmentCautions(resolved));
   if (resolved.phCaution) say('ph', resolved.phCaution);
   if (active?.handling) say('handling', sentence(active.handling));
   for (const words of active?.cautions ?? []) {

@@ -18,6 +18,7 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
@@ -38,11 +39,11 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const { resolved, unjudged } = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
       name: isoName,
-      question: { ...question, crop, residual: isoName, evidence: [] },
+      question: { ...question, ...NOTHING_BESIDE, crop, residual: isoName },
     })),
     catalogue,
   );
-  const weather = await deps.climates.of({ ...question, residual: '', evidence: [] });
+  const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
   if (resolved.length === 0) {
     return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
   }
@@ -57,7 +58,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     activation: activationOf(resolved[0], set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
-    cautions: sharedCautions(weather),
+    cautions: sharedCautions(weather, question.labelEntry),
   };
 }
 

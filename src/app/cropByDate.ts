@@ -18,6 +18,7 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
@@ -41,19 +42,19 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const { resolved, unjudged } = resolveAll(
     [...new Set(names)].map((crop) => ({
       name: crop,
-      question: { ...rest, residual, crop, plantOn: plantFrom, evidence: [] },
+      question: { ...rest, ...NOTHING_BESIDE, residual, crop, plantOn: plantFrom },
     })),
     catalogue,
   );
   const weather = await deps.climates.of({
     ...rest,
+    ...NOTHING_BESIDE,
     residual,
     crop: names[0],
     plantOn: plantFrom,
-    evidence: [],
   });
   const dates = days.map(isoDateOf);
-  const cautions = sharedCautions(weather);
+  const cautions = sharedCautions(weather, question.labelEntry);
   if (resolved.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
   const rows = resolved.map((one) =>

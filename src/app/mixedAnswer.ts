@@ -2,6 +2,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer, Caution } from '../schema/answer.ts';
 import type { Question } from '../schema/question.ts';
 import type { BareAnswer } from './dressAnswer.ts';
+import { fieldLabelDay, rulingInterval } from './fieldTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { adviceOf } from './sentence.ts';
 import type { Treatment } from './treatment.ts';
@@ -23,8 +24,7 @@ export function mixedAnswer(
   answerTo: (resolved: ResolvedQuestion) => BareAnswer,
   dress: (treatment: Treatment, answer: BareAnswer) => Answer,
 ): Answer {
-  const labelDayOf = ({ resolved: { application, interval } }: Treatment) =>
-    application.appliedDay + interval.lengthDays;
+  const labelDayOf = ({ resolved }: Treatment) => fieldLabelDay(resolved);
   const latestDay = Math.max(...treatments.map(labelDayOf));
   const latest = treatments.find((one) => labelDayOf(one) === latestDay) ?? treatments[0];
   const judged = treatments.map(
@@ -45,7 +45,7 @@ export function mixedAnswer(
     ...answer.inputs,
     question,
     interval: {
-      ...latest.resolved.interval,
+      ...rulingInterval(latest.resolved),
       confirmed: intervals.every(({ confirmed }) => confirmed),
       fromMemory: intervals.some(({ fromMemory }) => fromMemory),
     },
@@ -59,6 +59,7 @@ export function mixedAnswer(
       clearDate === answer.clearDate
         ? answer.advice
         : adviceOf({ ...answer, labelDate, clearDate, notClear: 'within the time looked at', inputs }),
+    zones: worstZones(judged),
     stretch: stretchOf(question.appliedOn, labelDate, clearDate),
   };
   const dressed = dress(ruling.treatment, whole);
@@ -90,11 +91,12 @@ export function mixedAnswer(
 
 /** The same question with a label date no earlier than a day. */
 function notBefore(resolved: ResolvedQuestion, day: number): ResolvedQuestion {
-  const { application, otherApplications } = resolved;
+  const { application, otherApplications, beside } = resolved;
   return {
     ...resolved,
     application: { ...application, notBefore: day },
     otherApplications: otherApplications.map((other) => ({ ...other, notBefore: day })),
+    beside: beside.map((other) => ({ ...other, resolved: notBefore(other.resolved, day) })),
   };
 }
 
@@ -104,6 +106,26 @@ function isWorse(one: BareAnswer, other: BareAnswer): boolean {
   if (odds !== 0) return odds > 0;
   return other.clearDate !== null && (one.clearDate === null || one.clearDate > other.clearDate);
 }
+
+/** Each zone by its worst species: the highest odds, and the last date on which any of them clears. */
+function worstZones(judged: readonly JudgedSpecies[]): BareAnswer['zones'] {
+  const [{ answer: first }] = judged;
+  return first.zones.map(({ name, overlapFactor }, index) => {
+    const zones = judged.map(({ answer }) => answer.zones[index]);
+    const odds = zones.flatMap(({ oddsAtPlanting }) => (oddsAtPlanting === null ? [] : [oddsAtPlanting]));
+    const clear = zones.map(({ clearDate }) => clearDate ?? NEVER).sort();
+    const last = clear[clear.length - 1];
+    return {
+      name,
+      overlapFactor,
+      oddsAtPlanting: odds.length === 0 ? null : Math.max(...odds),
+      clearDate: last === NEVER ? null : last,
+    };
+  });
+}
+
+/** Sorts after every date. */
+const NEVER = '9999-12-31';
 
 function latestClear(judged: readonly JudgedSpecies[], labelDate: string): string | null {
   const dates = judged.map(({ answer }) => answer.clearDate);

@@ -7,8 +7,12 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
 import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
+import { leavesResidue } from './fieldTreatments.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+
+/** What a question of a comparison does not hold: it asks of one treatment by itself. */
+export const NOTHING_BESIDE = { evidence: [], otherTreatments: [], zones: [] } satisfies Partial<Question>;
 
 /** A pair of residual and crop that can be judged; without a season where no carryover is modelled. */
 export interface JudgedPair {
@@ -63,12 +67,11 @@ export function sharedSeason(
 
 /** Prepares the answers of a pair. */
 export function judgePair(resolved: ResolvedQuestion, set: TraceSet, weather: StationWeather): JudgedPair {
-  const { interval, active, application } = resolved;
-  const modelled = interval.lengthDays > 0 && active?.soilResidual !== 'no';
+  const { interval, application } = resolved;
   return {
     resolved,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: modelled
+    season: leavesResidue(resolved)
       ? pairSeason(set, application, seasonQuestionOf(resolved, weather.climate.series))
       : null,
   };

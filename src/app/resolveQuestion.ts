@@ -14,8 +14,10 @@ import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
+import { canopyOf } from './canopy.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
+import type { Treatment } from './treatment.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
 const MOISTURE_EXPONENTS = { dryness: 0.5, walker: 0.7 } as const;
@@ -47,6 +49,8 @@ export interface ResolvedQuestion {
   readonly groups: string | null;
   /** The other actives of the product, sprayed with it; none where the treatment is one active. */
   readonly otherApplications: readonly Application[];
+  /** Other treatments of the field before the same crop; none where the question names none. */
+  readonly beside: readonly Treatment[];
   /** Intervals with the conditions that they are tied to. */
   readonly lines: readonly LabelLine[];
   /** Rate of the active as sprayed [g/ha]; null where its label rate is not known. */
@@ -99,6 +103,7 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     treatmentName: active?.isoName ?? question.residual,
     groups: active === null ? null : String(active.group),
     otherApplications: [],
+    beside: [],
     lines: catalogueLines(catalogue, active, crop, question.country, own),
     rateGramsPerHa:
       active === null || active.topRateGramsPerHa === null
@@ -108,7 +113,7 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
       appliedDay,
       interval,
       load: treatmentLoad(question.rateFraction, question.overlapFactor),
-      canopyFraction: question.canopyFraction,
+      canopyFraction: canopyOf(question),
       halfLife: assume.halfLifeFactor * (halfLife.halfLifeDays ?? STAND_IN_HALF_LIFE_DAYS),
       siteFactor,
       response: {
@@ -118,6 +123,7 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
         snowStopsMm: assume.snowStopsMm,
       },
       group: String(active?.group ?? question.residual),
+      residual: active?.isoName ?? question.residual,
     },
   };
 }
@@ -226,8 +232,9 @@ function halfLifeOf(
   if (active?.fieldHalfLifeDays) {
     return { halfLifeDays: active.fieldHalfLifeDays.typical, halfLifeOrigin: 'catalogue' };
   }
-  const { rateFraction, overlapFactor, canopyFraction } = question;
-  const cancels = treatmentLoad(rateFraction, overlapFactor) === 1 && canopyFraction === 0;
+  const { rateFraction, overlapFactor, evidence } = question;
+  const cancels =
+    treatmentLoad(rateFraction, overlapFactor) === 1 && canopyOf(question) === 0 && evidence.length === 0;
   if (active !== null && (cancels || intervalDays === 0)) {
     return { halfLifeDays: null, halfLifeOrigin: 'none' };
   }
@@ -235,9 +242,9 @@ function halfLifeOf(
     'HALF_LIFE_MISSING',
     active === null
       ? `No half-life is known for ${question.residual}.`
-      : `No half-life is known for ${active.isoName}, so only full rate on bare soil can be reckoned: there it cancels.`,
+      : `No half-life is known for ${active.isoName}, so only full rate on bare soil, without field evidence, can be reckoned: there it cancels.`,
     {
-      hint: 'Give the field half-life in days, or ask for rate 1, overlap 1 and no leaves.',
+      hint: 'Give the field half-life in days, or ask for rate 1, overlap 1, no leaves and no evidence.',
       details: { field: 'halfLifeDays' },
     },
   );

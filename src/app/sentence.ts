@@ -26,14 +26,29 @@ export function sentenceOf(answer: Spoken): string {
   return `In ${odds.startsWith('about') ? odds : `${odds}`} seasons and soils like this, ${residual.name} sprayed ${sayDate(
     question.appliedOn,
     question.plantOn,
-  )} would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`.replace(
+  )} ${besideWords(answer)}would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`.replace(
     / in 20 \((\d+ %)\) seasons and soils like this/,
     ' in 20 seasons and soils like this ($1)',
   );
 }
 
-function unconfirmed({ inputs: { interval } }: Spoken): string {
-  if (interval.confirmed) return '';
+/** The field's other treatments that count, between commas. */
+function besideWords({ inputs: { otherTreatments } }: Spoken): string {
+  const names = otherTreatments
+    .filter(({ leavesResidue }) => leavesResidue)
+    .map(({ residual, appliedOn }) => `${residual.name} of ${sayDate(appliedOn)}`);
+  if (names.length === 0) return '';
+  const last = names.pop();
+  return `together with ${names.length > 0 ? `${names.join(', ')} and ` : ''}${last} `;
+}
+
+function unconfirmed({ inputs: { interval, otherTreatments } }: Spoken): string {
+  if (interval.confirmed) {
+    const open = otherTreatments.find((one) => !one.interval.confirmed);
+    if (open === undefined) return '';
+    const { text, fromMemory } = open.interval;
+    return `, if the interval of ${open.residual.name} is ${text}${fromMemory ? ': a figure from memory' : ' as published'}, not yet confirmed`;
+  }
   return interval.fromMemory
     ? `, if your label’s interval is ${interval.text}: a figure from memory, not yet confirmed`
     : `, if your label’s interval is ${interval.text} as published, not yet confirmed`;

@@ -55,7 +55,7 @@ export function treatmentOf(
  * @throws {MissingDataError} LABEL_UNKNOWN
  */
 export async function storedLabel(
-  { labelEntry }: QuestionInput,
+  { labelEntry }: Pick<QuestionInput, 'labelEntry'>,
   labels: Pick<LabelBook, 'labels' | 'label'> | undefined,
 ): Promise<StoredLabel | null> {
   if (typeof labelEntry !== 'string') return null;
