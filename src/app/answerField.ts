@@ -193,6 +193,7 @@ function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
     residual: { name: treatmentName, group: groups, ...halfLife },
     crop: cropName,
     interval: rulingInterval(resolved),
+    mainInterval: resolved.interval,
     otherTreatments: resolved.beside.map(besideInput),
     canopyFraction: resolved.application.canopyFraction,
     soil: {

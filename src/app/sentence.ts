@@ -42,13 +42,19 @@ function besideWords({ inputs: { otherTreatments } }: Spoken): string {
   return `together with ${names.length > 0 ? `${names.join(', ')} and ` : ''}${last} `;
 }
 
-function unconfirmed({ inputs: { interval, otherTreatments } }: Spoken): string {
-  if (interval.confirmed) {
-    const open = otherTreatments.find((one) => !one.interval.confirmed);
-    if (open === undefined) return '';
-    const { text, fromMemory } = open.interval;
-    return `, if the interval of ${open.residual.name} is ${text}${fromMemory ? ': a figure from memory' : ' as published'}, not yet confirmed`;
+/** Which intervals still have to be confirmed from a label; empty where all are. */
+function unconfirmed({ inputs: { residual, interval, mainInterval, otherTreatments } }: Spoken): string {
+  if (otherTreatments.length > 0) {
+    const open = [{ residual, interval: mainInterval }, ...otherTreatments].filter(
+      (one) => !one.interval.confirmed,
+    );
+    const said = open.map(
+      (one) =>
+        `that of ${one.residual.name} is ${one.interval.text} ${one.interval.fromMemory ? 'from memory' : 'as published'}`,
+    );
+    return said.length === 0 ? '' : `, on intervals not yet confirmed: ${said.join(', ')}`;
   }
+  if (interval.confirmed) return '';
   return interval.fromMemory
     ? `, if your label’s interval is ${interval.text}: a figure from memory, not yet confirmed`
     : `, if your label’s interval is ${interval.text} as published, not yet confirmed`;

@@ -18,6 +18,11 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/crops.ts'),
   },
   {
+    name: 'sheet',
+    summary: 'one page for the grower and the file, once the interval is confirmed',
+    load: () => import('./commands/sheet.ts'),
+  },
+  {
     name: 'bioassay',
     summary: 'how to run and read a field bioassay, and which species to sow',
     load: () => import('./commands/bioassay.ts'),

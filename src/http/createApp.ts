@@ -17,6 +17,7 @@ import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
 import { healthRoute } from './routes/health.ts';
 import { oddsRoute } from './routes/odds.ts';
+import { sheetRoute } from './routes/sheet.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
@@ -79,6 +80,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', compareRoute(deps))
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
+    .route('/', sheetRoute(deps))
     .route('/', bioassayRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))

@@ -199,6 +199,7 @@ export const answerSchema = z
         .nullable()
         .meta({ description: 'The user’s own label entry that the answer rests on' }),
       interval: intervalUsedSchema,
+      mainInterval: intervalUsedSchema,
       otherTreatments: z
         .array(
           z.strictObject({
