@@ -13,6 +13,7 @@ import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
+  conditionAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -36,7 +37,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
   const crop = findCrop(catalogue, question.crop).name;
-  const { resolved, unjudged } = resolveAll(
+  const named = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
       name: isoName,
       question: { ...question, ...NOTHING_BESIDE, crop, residual: isoName },
@@ -44,8 +45,10 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     catalogue,
   );
   const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
+  const { resolved, unjudged } = conditionAll(named.resolved, (one) => one.treatmentName, weather, catalogue);
   if (resolved.length === 0) {
-    return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
+    const none = [...named.unjudged, ...unjudged];
+    return { question, crop, activation: null, residuals: [], unjudged: none, cautions: [] };
   }
   const [{ plantDay }] = resolved;
   const set = sharedSeason(resolved, weather, plantDay);
@@ -57,7 +60,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     crop,
     activation: activationOf(resolved[0], set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
-    unjudged: [...unjudged, ...rows.filter(isUnjudged)],
+    unjudged: [...named.unjudged, ...unjudged, ...rows.filter(isUnjudged)],
     cautions: sharedCautions(weather, question.labelEntry),
   };
 }

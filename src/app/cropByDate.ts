@@ -13,6 +13,7 @@ import {
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
+  conditionAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -39,7 +40,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const names = (crops ?? catalogue.crops.map(({ name }) => name)).map(
     (name) => findCrop(catalogue, name).name,
   );
-  const { resolved, unjudged } = resolveAll(
+  const named = resolveAll(
     [...new Set(names)].map((crop) => ({
       name: crop,
       question: { ...rest, ...NOTHING_BESIDE, residual, crop, plantOn: plantFrom },
@@ -53,6 +54,9 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
     crop: names[0],
     plantOn: plantFrom,
   });
+  const conditioned = conditionAll(named.resolved, (one) => one.cropName, weather, catalogue);
+  const { resolved } = conditioned;
+  const unjudged = [...named.unjudged, ...conditioned.unjudged];
   const dates = days.map(isoDateOf);
   const cautions = sharedCautions(weather, question.labelEntry);
   if (resolved.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };

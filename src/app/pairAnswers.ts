@@ -10,6 +10,7 @@ import type { StationWeather } from './climateCache.ts';
 import { leavesResidue } from './fieldTreatments.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { withConditions } from './withConditions.ts';
 
 /** What a question of a comparison does not hold: it asks of one treatment by itself. */
 export const NOTHING_BESIDE = { evidence: [], otherTreatments: [], zones: [] } satisfies Partial<Question>;
@@ -42,9 +43,24 @@ export function resolveAll(
   questions: readonly { readonly name: string; readonly question: Question }[],
   catalogue: Catalogue,
 ): { resolved: ResolvedQuestion[]; unjudged: Unjudged[] } {
-  const all = questions.map(({ name, question }) =>
-    judgedOrTold(name, () => resolveQuestion(question, catalogue)),
+  return apart(
+    questions.map(({ name, question }) => judgedOrTold(name, () => resolveQuestion(question, catalogue))),
   );
+}
+
+/** Questions with the intervals that their labels' conditions leave in this weather; those without years apart. */
+export function conditionAll(
+  all: readonly ResolvedQuestion[],
+  nameOf: (resolved: ResolvedQuestion) => string,
+  weather: StationWeather,
+  catalogue: Catalogue,
+): { resolved: ResolvedQuestion[]; unjudged: Unjudged[] } {
+  return apart(
+    all.map((one) => judgedOrTold(nameOf(one), () => withConditions(one, weather, catalogue).resolved)),
+  );
+}
+
+function apart(all: readonly (ResolvedQuestion | Unjudged)[]) {
   return {
     resolved: all.filter((one): one is ResolvedQuestion => !isUnjudged(one)),
     unjudged: all.filter(isUnjudged),
