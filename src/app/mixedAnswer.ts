@@ -41,14 +41,17 @@ export function mixedAnswer(
   const answer = answerTo({ ...notBefore(ruling.treatment.resolved, latestDay), cropName: said });
   const clearDate = latestClear(judged, isoDateOf(latestDay));
   const intervals = treatments.map(({ resolved }) => resolved.interval);
+  const mainInterval = {
+    ...latest.resolved.interval,
+    confirmed: intervals.every(({ confirmed }) => confirmed),
+    fromMemory: intervals.some(({ fromMemory }) => fromMemory),
+  };
+  const governing = rulingInterval(latest.resolved);
   const inputs = {
     ...answer.inputs,
     question,
-    interval: {
-      ...rulingInterval(latest.resolved),
-      confirmed: intervals.every(({ confirmed }) => confirmed),
-      fromMemory: intervals.some(({ fromMemory }) => fromMemory),
-    },
+    interval: governing === latest.resolved.interval ? mainInterval : governing,
+    mainInterval,
   };
   const labelDate = isoDateOf(latestDay);
   const whole = {
@@ -73,7 +76,7 @@ export function mixedAnswer(
   ];
   return {
     ...dressed,
-    inputs: { ...dressed.inputs, question, interval: inputs.interval },
+    inputs: { ...dressed.inputs, question, interval: inputs.interval, mainInterval },
     conditions: treatments.flatMap(({ resolved: { cropName }, conditions }) =>
       conditions.map((one) => ({ ...one, text: `${cropName}: ${one.text}` })),
     ),

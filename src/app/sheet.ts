@@ -57,9 +57,9 @@ export function sheetOf(answer: Answer, units: SheetUnits): Sheet {
 
 /** A sheet leaves the house: it must rest on labels that somebody has read. */
 function refuseUnconfirmed({ inputs }: Answer): void {
-  const { residual, interval, mainInterval, otherTreatments, crop } = inputs;
-  const main = interval.confirmed ? mainInterval : interval;
-  const open = [{ residual, interval: main }, ...otherTreatments].filter((one) => !one.interval.confirmed);
+  const { residual, mainInterval, otherTreatments, crop } = inputs;
+  const treatments = [{ residual, interval: mainInterval }, ...otherTreatments];
+  const open = treatments.filter((one) => !one.interval.confirmed);
   if (open.length === 0) return;
   const said = open.map((one) => `${one.interval.text} from ${one.residual.name}`).join(', ');
   throw new InvalidInputError(
