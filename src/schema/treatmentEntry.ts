@@ -68,7 +68,7 @@ export const otherTreatmentSchema = z
       .meta({ description: 'Id of the user’s own label entry for it' }),
   })
   .meta({ id: 'OtherTreatment' });
-export type OtherTreatment = z.infer<typeof otherTreatmentSchema>;
+
 
 /** Other treatments of the field, judged together with the main one. */
 export const otherTreatmentsSchema = z
