@@ -133,7 +133,7 @@ function assemble(
       third: names[index],
       weight: odds.weights[index],
       breakdownDays: year.breakdownDaysAtPlanting,
-      probability: year.probabilities[odds.plantOffset],
+      probability: year.probabilityAt(odds.plantOffset),
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
@@ -222,7 +222,11 @@ function besideInput({ resolved }: Treatment): BareAnswer['inputs']['otherTreatm
 function weatherOf({ record, climate, help }: StationWeather, odds: SeasonOdds | null): Answer['weather'] {
   const { series } = climate;
   const years = odds?.years.map(({ year }) => year) ?? [];
-  const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => codes.filter(matches).length;
+  const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => {
+    let count = 0;
+    for (const code of codes) if (matches(code)) count++;
+    return count;
+  };
   const missing = countOf(series.rainOrigin, isRainMissing);
   return {
     station: series.station,

@@ -85,14 +85,15 @@ export function cautionsOf(
 
 /** Winter stands between label and clear date: say why the date leaps. */
 function jumpCaution(odds: SeasonOdds, say: (code: string, text: string) => void): void {
-  const { clearOffset, labelOffset, curve } = odds;
+  const { clearOffset, labelOffset } = odds;
   if (clearOffset === null || clearOffset - labelOffset < SEASON_JUMP_DAYS) return;
-  const middle = curve.odds[Math.max(labelOffset, clearOffset - SEASON_JUMP_DAYS)];
-  const fallen = middle - curve.odds[clearOffset];
+  const middle = odds.oddsAt(Math.max(labelOffset, clearOffset - SEASON_JUMP_DAYS));
+  const atClear = odds.oddsAt(clearOffset);
+  const fallen = middle - atClear;
   if (fallen < 0.05) {
     say(
       'season-jump',
-      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (${Math.round(middle * 100)} % to ${Math.round(curve.odds[clearOffset] * 100)} %), because nothing breaks down in frozen or dry soil.`,
+      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (${Math.round(middle * 100)} % to ${Math.round(atClear * 100)} %), because nothing breaks down in frozen or dry soil.`,
     );
   }
 }

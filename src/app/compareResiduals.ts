@@ -19,6 +19,7 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  type KnownSeasons,
   NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
@@ -52,8 +53,11 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   }
   const [{ plantDay }] = resolved;
   const set = sharedSeason(resolved, weather, plantDay);
+  const known: KnownSeasons = new Map();
   const rows = resolved.map((one) =>
-    judgedOrTold(one.active?.isoName ?? '', () => residualRow(judgePair(one, set, weather), set, catalogue)),
+    judgedOrTold(one.active?.isoName ?? '', () =>
+      residualRow(judgePair(one, set, weather, known), set, catalogue),
+    ),
   );
   return {
     question,

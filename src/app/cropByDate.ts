@@ -19,6 +19,7 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  type KnownSeasons,
   NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
@@ -61,8 +62,10 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const cautions = sharedCautions(weather, question.labelEntry);
   if (resolved.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
+  const known: KnownSeasons = new Map();
+  const told: ToldSeasons = new Map();
   const rows = resolved.map((one) =>
-    judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather), days)),
+    judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather, known), days, told)),
   );
   return {
     question,
@@ -92,7 +95,15 @@ function plantDays(first: number, last: number, stepDays: number): number[] {
   return Array.from({ length: count }, (_, index) => first + index * stepDays);
 }
 
-function cropRow({ resolved, season, labelDate }: JudgedPair, days: readonly number[]): CropRow {
+type ToldSeason = Pick<CropRow, 'clearDate' | 'odds' | 'dry' | 'wet'>;
+/** What crops that share a season share. */
+type ToldSeasons = Map<PairSeason, ToldSeason>;
+
+function cropRow(
+  { resolved, season, labelDate }: JudgedPair,
+  days: readonly number[],
+  told: ToldSeasons,
+): CropRow {
   const known = {
     crop: resolved.crop?.name ?? resolved.question.crop,
     interval: resolved.interval,
@@ -101,14 +112,12 @@ function cropRow({ resolved, season, labelDate }: JudgedPair, days: readonly num
   if (season === null) {
     return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };
   }
-  return { ...known, carryoverModelled: true, ...oddsOf(season, days, resolved) };
+  const found = told.get(season) ?? oddsOf(season, days, resolved);
+  told.set(season, found);
+  return { ...known, carryoverModelled: true, ...found };
 }
 
-function oddsOf(
-  season: PairSeason,
-  days: readonly number[],
-  resolved: JudgedPair['resolved'],
-): Pick<CropRow, 'clearDate' | 'odds' | 'dry' | 'wet'> {
+function oddsOf(season: PairSeason, days: readonly number[], resolved: JudgedPair['resolved']): ToldSeason {
   const answers = days.map((day) => season.at(day));
   return {
     clearDate: dateOfOffset(resolved, answers[0].clearOffset()),

@@ -81,16 +81,36 @@ export function sharedSeason(
   return traceSet(climate, shared);
 }
 
+/** Seasons of pairs by their application: crops with the same interval share one. */
+export type KnownSeasons = Map<string, PairSeason>;
+
 /** Prepares the answers of a pair. */
-export function judgePair(resolved: ResolvedQuestion, set: TraceSet, weather: StationWeather): JudgedPair {
+export function judgePair(
+  resolved: ResolvedQuestion,
+  set: TraceSet,
+  weather: StationWeather,
+  known: KnownSeasons,
+): JudgedPair {
   const { interval, application } = resolved;
   return {
     resolved,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: leavesResidue(resolved)
-      ? pairSeason(set, application, seasonQuestionOf(resolved, weather.climate.series))
-      : null,
+    season: leavesResidue(resolved) ? seasonOf(resolved, set, weather, known) : null,
   };
+}
+
+function seasonOf(
+  resolved: ResolvedQuestion,
+  set: TraceSet,
+  { climate }: StationWeather,
+  known: KnownSeasons,
+): PairSeason {
+  const { application } = resolved;
+  const { months, days } = application.interval;
+  const key = JSON.stringify({ ...application, interval: [months, days] });
+  const season = known.get(key) ?? pairSeason(set, application, seasonQuestionOf(resolved, climate.series));
+  known.set(key, season);
+  return season;
 }
 
 /** ISO date of an offset from the application; null stays null. */

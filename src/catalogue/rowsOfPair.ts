@@ -14,10 +14,29 @@ export interface ReachingRow {
 /** Every row of an active that speaks of a crop, in the order of the file. */
 export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): ReachingRow[] {
   const reaches = reachesOf(catalogue, crop);
-  return catalogue.intervals.flatMap((row) => {
-    const reach = row.active === active.isoName ? reaches.get(row.crop) : undefined;
+  return (rowsByActive(catalogue).get(active.isoName) ?? []).flatMap((row) => {
+    const reach = reaches.get(row.crop);
     return reach === undefined ? [] : [{ row, reach }];
   });
+}
+
+const byActive = new WeakMap<Catalogue['intervals'], ReadonlyMap<string, IntervalRow[]>>();
+
+/** The rows of each active; a catalogue is sorted once and never changes. */
+function rowsByActive({ intervals }: Catalogue): ReadonlyMap<string, IntervalRow[]> {
+  const found = byActive.get(intervals) ?? groupBy(intervals);
+  byActive.set(intervals, found);
+  return found;
+}
+
+function groupBy(intervals: Catalogue['intervals']): ReadonlyMap<string, IntervalRow[]> {
+  const rows = new Map<string, IntervalRow[]>();
+  for (const row of intervals) {
+    const own = rows.get(row.active) ?? [];
+    rows.set(row.active, own);
+    own.push(row);
+  }
+  return rows;
 }
 
 function reachesOf({ crops, cropGroups }: Catalogue, crop: Crop): Map<string, RowReach> {

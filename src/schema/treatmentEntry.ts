@@ -69,7 +69,6 @@ export const otherTreatmentSchema = z
   })
   .meta({ id: 'OtherTreatment' });
 
-
 /** Other treatments of the field, judged together with the main one. */
 export const otherTreatmentsSchema = z
   .array(otherTreatmentSchema)

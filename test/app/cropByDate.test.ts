@@ -34,9 +34,9 @@ describe('cropByDate', () => {
       const third = (name: string) => answer.thirds.find((one) => one.name === name)?.odds ?? null;
       expect(
         {
-          odds: row.odds?.[dateIndex],
-          dry: row.dry?.[dateIndex],
-          wet: row.wet?.[dateIndex],
+          odds: row.odds?.[dateIndex] ?? null,
+          dry: row.dry?.[dateIndex] ?? null,
+          wet: row.wet?.[dateIndex] ?? null,
           labelDate: row.labelDate,
         },
         row.crop,
