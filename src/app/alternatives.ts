@@ -1,3 +1,4 @@
+import type { Application } from '../analysis/applications.ts';
 import { type SeasonOdds, seasonOdds } from '../analysis/seasonOdds.ts';
 import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { isoDateOf } from '../calendar.ts';
@@ -6,7 +7,7 @@ import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import type { Question, QuestionInput } from '../schema/question.ts';
+import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
@@ -15,6 +16,7 @@ import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTr
 import { preparedTreatments } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import type { AskedQuestion } from './treatment.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];
@@ -27,7 +29,7 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  *
  * @throws as {@link answerField}
  */
-export async function alternatives(input: QuestionInput, deps: AnswerDeps): Promise<Alternatives> {
+export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
   const { treatments, weather } = await preparedTreatments(input, deps);
   if (treatments.length > 1) {
     throw new InvalidInputError(
@@ -45,7 +47,7 @@ export async function alternatives(input: QuestionInput, deps: AnswerDeps): Prom
     crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
     question,
-    residual: active?.isoName ?? question.residual,
+    residual: resolved.treatmentName,
     crop: crop?.name ?? question.crop,
     ...changesOf(resolved, weather),
     ...(await otherCrops(resolved, deps)),
@@ -85,7 +87,10 @@ async function otherCrops(
     .filter((row) => row.crop !== crop?.name)
     .map(({ odds, dry: _dry, wet: _wet, ...row }) => {
       const oddsAtPlanting = odds?.[0] ?? null;
-      const withinLimit = row.labelDate <= question.plantOn && (oddsAtPlanting ?? 0) <= question.oddsLimit;
+      const withinLimit =
+        row.labelForbids !== true &&
+        row.labelDate <= question.plantOn &&
+        (oddsAtPlanting ?? 0) <= question.oddsLimit;
       return { ...row, oddsAtPlanting, withinLimit };
     });
   return {
@@ -113,17 +118,19 @@ function changesOf(
   }
   const asked = seasonQuestionOf(resolved, climate.series);
   // Evidence tells of the soil it was taken from, whatever overlap or pH is looked at.
-  const oddsWith = (change: Partial<ResolvedQuestion['application']>) =>
+  const oddsWith = (change: (one: Application, index: number) => Application) =>
     seasonOdds(climate, {
       ...asked,
-      applications: asked.applications.map((one, index) => (index < main ? { ...one, ...change } : one)),
+      applications: asked.applications.map((one, index) => (index < main ? change(one, index) : one)),
       sampled: asked.applications,
     } satisfies SeasonQuestion);
   const told = (odds: SeasonOdds) => ({
     oddsAtPlanting: odds.oddsAtPlanting,
     clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
   });
-  const plain = oddsWith({});
+  // Overlap doubles every active of a product; pH acts on the one whose response is known.
+  const withLoad = (load: number) => oddsWith((one) => ({ ...one, load }));
+  const plain = seasonOdds(climate, asked);
   return {
     asAsked: {
       labelDate,
@@ -135,12 +142,12 @@ function changesOf(
         ? []
         : OVERLAPS.map((overlapFactor) => ({
             overlapFactor,
-            ...told(oddsWith({ load: treatmentLoad(question.rateFraction, overlapFactor) })),
+            ...told(withLoad(treatmentLoad(question.rateFraction, overlapFactor))),
           })),
     soilPh: phZones(resolved).map(({ soilPh, halfLifeFactor }) => ({
       soilPh,
       halfLifeFactor,
-      ...told(oddsWith({ siteFactor: halfLifeFactor })),
+      ...told(oddsWith((one, index) => (index === 0 ? { ...one, siteFactor: halfLifeFactor } : one))),
     })),
   };
 }

@@ -6,27 +6,20 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
-import type { QuestionInput } from '../schema/question.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
 import { evidenceBlock } from './evidenceBlock.ts';
-import {
-  carryingApplications,
-  fieldLabelDay,
-  firstAppliedDay,
-  leavesResidue,
-  rulingInterval,
-} from './fieldTreatments.ts';
+import { carryingApplications, fieldLabelDay, firstAppliedDay, rulingInterval } from './fieldTreatments.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
 import { preparedTreatments } from './preparedTreatments.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
-import type { Treatment } from './treatment.ts';
+import type { AskedQuestion, Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
 
@@ -53,7 +46,7 @@ export interface AnswerOptions {
  * @throws {MissingDataError} STATION_UNKNOWN, LABEL_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
  */
 export async function answerField(
-  input: QuestionInput,
+  input: AskedQuestion,
   deps: AnswerDeps,
   options: AnswerOptions = {},
 ): Promise<Answer> {
@@ -215,7 +208,7 @@ function besideInput({ resolved }: Treatment): BareAnswer['inputs']['otherTreatm
     appliedOn: question.appliedOn,
     interval,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    leavesResidue: leavesResidue(resolved),
+    leavesResidue: carriesOver(resolved),
   };
 }
 

@@ -13,7 +13,7 @@ import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
-  conditionAll,
+  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -38,7 +38,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
   const crop = findCrop(catalogue, question.crop).name;
-  const named = resolveAll(
+  const { resolved: asked, unjudged } = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
       name: isoName,
       question: { ...question, ...NOTHING_BESIDE, crop, residual: isoName },
@@ -46,11 +46,10 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     catalogue,
   );
   const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
-  const { resolved, unjudged } = conditionAll(named.resolved, (one) => one.treatmentName, weather, catalogue);
-  if (resolved.length === 0) {
-    const none = [...named.unjudged, ...unjudged];
-    return { question, crop, activation: null, residuals: [], unjudged: none, cautions: [] };
+  if (asked.length === 0) {
+    return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
   }
+  const resolved = conditionedAll(asked, weather, catalogue);
   const [{ plantDay }] = resolved;
   const set = sharedSeason(resolved, weather, plantDay);
   const known: KnownSeasons = new Map();
@@ -64,7 +63,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     crop,
     activation: activationOf(resolved[0], set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
-    unjudged: [...named.unjudged, ...unjudged, ...rows.filter(isUnjudged)],
+    unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions: sharedCautions(weather, question.labelEntry),
   };
 }
@@ -86,7 +85,7 @@ function residualRow(
 ): ResidualRow {
   const { active, question, interval, plantDay } = resolved;
   if (active === null) throw new Error('every residual of a comparison comes from the catalogue');
-  const labelAllows = labelDate <= question.plantOn;
+  const labelAllows = !resolved.labelForbids && labelDate <= question.plantOn;
   const known = {
     residual: active.isoName,
     group: String(active.group),

@@ -13,7 +13,7 @@ import {
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
-  conditionAll,
+  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -41,7 +41,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const names = (crops ?? catalogue.crops.map(({ name }) => name)).map(
     (name) => findCrop(catalogue, name).name,
   );
-  const named = resolveAll(
+  const { resolved: asked, unjudged } = resolveAll(
     [...new Set(names)].map((crop) => ({
       name: crop,
       question: { ...rest, ...NOTHING_BESIDE, residual, crop, plantOn: plantFrom },
@@ -55,12 +55,10 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
     crop: names[0],
     plantOn: plantFrom,
   });
-  const conditioned = conditionAll(named.resolved, (one) => one.cropName, weather, catalogue);
-  const { resolved } = conditioned;
-  const unjudged = [...named.unjudged, ...conditioned.unjudged];
   const dates = days.map(isoDateOf);
   const cautions = sharedCautions(weather, question.labelEntry);
-  if (resolved.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
+  if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
+  const resolved = conditionedAll(asked, weather, catalogue);
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
   const known: KnownSeasons = new Map();
   const told: ToldSeasons = new Map();
@@ -108,6 +106,7 @@ function cropRow(
     crop: resolved.crop?.name ?? resolved.question.crop,
     interval: resolved.interval,
     labelDate,
+    ...(resolved.labelForbids ? { labelForbids: true } : {}),
   };
   if (season === null) {
     return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };

@@ -1,12 +1,9 @@
-import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { StationWeather } from './climateCache.ts';
 import { conditionCautions } from './conditionCautions.ts';
 import { countingWindowsOf } from './countingWindows.ts';
-import { fieldLabelDay } from './fieldTreatments.ts';
 import { tradeCautions } from './tradeCautions.ts';
 import type { Treatment } from './treatment.ts';
 import { sayDate } from './words.ts';
@@ -26,37 +23,38 @@ export function dressAnswer(
 ): Answer {
   const { question } = treatment.resolved;
   const besides = treatment.resolved.beside;
-  const forbidding = [treatment, ...besides].flatMap(({ conditions }) => conditions).find(forbids);
   return {
     ...answer,
-    advice: forbidding
-      ? `The label does not let ${answer.inputs.crop} follow: one of its conditions is not met. ${answer.advice}`
-      : answer.advice,
+    advice: [...forbiddenWords([treatment, ...besides]), answer.advice].join(' '),
     conditions: [...treatment.conditions, ...besides.flatMap(conditionsBeside)],
     countingWindows: countingWindowsOf(question, weather, catalogue),
     mix: [],
     cautions: [
-      ...conditionCautions(treatment, answer, stored),
+      ...conditionCautions(treatment, stored),
       ...answer.cautions,
-      ...besides.flatMap((other) => besideCautions(other, answer)),
+      ...besides.flatMap(besideCautions),
       ...tradeCautions(treatment, weather),
     ],
     inputs: { ...answer.inputs, labelEntry: stored },
   };
 }
 
-/** A condition of the label itself that has failed and without which the crop may not be sown. */
-const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
-  setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';
-
 const nameOf = ({ resolved: { treatmentName, question } }: Treatment): string =>
   `${treatmentName} of ${sayDate(question.appliedOn)}`;
 
 /** Conditions of another treatment of the field, named. */
-const conditionsBeside = (other: Treatment): LabelCondition[] =>
+const conditionsBeside = (other: Treatment): Answer['conditions'] =>
   other.conditions.map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
 
-const besideCautions = (other: Treatment, answer: BareAnswer): Answer['cautions'] =>
-  conditionCautions(other, { ...answer, labelDate: isoDateOf(fieldLabelDay(other.resolved)) }, null).map(
-    (one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }),
+const besideCautions = (other: Treatment): Answer['cautions'] =>
+  conditionCautions(other, null).map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
+
+/** A sentence for each crop that the label of a treatment does not let follow, as things stand. */
+export const forbiddenWords = (treatments: readonly Treatment[]): string[] => {
+  const crops = treatments
+    .filter(({ resolved }) => resolved.labelForbids)
+    .map(({ resolved }) => resolved.cropName);
+  return [...new Set(crops)].map(
+    (crop) => `The label does not let ${crop} follow: one of its conditions is not met.`,
   );
+};

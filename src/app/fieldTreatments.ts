@@ -1,12 +1,8 @@
 import type { Application } from '../analysis/applications.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { sayDate } from './words.ts';
-
-/** False where nothing is modelled: an interval of zero, or an active that roots do not take up from soil. */
-export const leavesResidue = ({ interval, active }: Pick<ResolvedQuestion, 'interval' | 'active'>): boolean =>
-  interval.lengthDays > 0 && active?.soilResidual !== 'no';
 
 /** The main treatment and the field's others. */
 const all = (resolved: ResolvedQuestion): ResolvedQuestion[] => [
@@ -27,11 +23,11 @@ export const firstAppliedDay = (resolved: ResolvedQuestion): number =>
 
 /** How many applications of the main treatment come first in {@link carryingApplications}. */
 export const mainApplications = (resolved: ResolvedQuestion): number =>
-  leavesResidue(resolved) ? 1 + resolved.otherApplications.length : 0;
+  carriesOver(resolved) ? 1 + resolved.otherApplications.length : 0;
 
 /** The applications whose residue counts, the main treatment's first; each waits for the field's label date. */
 export function carryingApplications(resolved: ResolvedQuestion): Application[] {
-  const carrying = all(resolved).filter(leavesResidue);
+  const carrying = all(resolved).filter(carriesOver);
   const applications = carrying.flatMap(({ application, otherApplications }) => [
     application,
     ...otherApplications,
@@ -62,7 +58,7 @@ export function rulingInterval(resolved: ResolvedQuestion): Answer['inputs']['in
  * @throws {InvalidInputError} HALF_LIFE_MISSING
  */
 export function refuseUnknownSums(actives: readonly ResolvedQuestion[]): void {
-  const carrying = actives.filter(leavesResidue);
+  const carrying = actives.filter(carriesOver);
   for (const one of carrying) {
     const { halfLife, application, treatmentName } = one;
     const joined = carrying.some((other) => other !== one && other.application.group === application.group);

@@ -1,6 +1,6 @@
 import type { Caution } from '../schema/answer.ts';
-import { fieldLabelDay, leavesResidue } from './fieldTreatments.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { fieldLabelDay } from './fieldTreatments.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { sayDate } from './words.ts';
 
 /** What the field's other treatments ask the user to know; nothing where there are none. */
@@ -13,7 +13,7 @@ export function otherTreatmentCautions(resolved: ResolvedQuestion): Caution[] {
 }
 
 function togetherCaution(resolved: ResolvedQuestion): Caution {
-  const carrying = [resolved, ...resolved.beside.map((one) => one.resolved)].filter(leavesResidue);
+  const carrying = [resolved, ...resolved.beside.map((one) => one.resolved)].filter(carriesOver);
   const groups = carrying.map(({ application }) => application.group);
   const adds = groups.some((group, index) => groups.indexOf(group) !== index);
   return {
@@ -29,8 +29,7 @@ function cautionsOfOne(other: ResolvedQuestion, main: ResolvedQuestion): Caution
   const name = `${treatmentName} of ${sayDate(question.appliedOn)}`;
   const cautions: Caution[] = [];
   const say = (code: string, text: string) => cautions.push({ code, text: `${name}: ${text}` });
-  if (!leavesResidue(other))
-    say('other-nothing', 'it takes no part, since nothing that counts is left of it.');
+  if (!carriesOver(other)) say('other-nothing', 'it takes no part, since nothing that counts is left of it.');
   if (!interval.confirmed) {
     say(
       'interval-unconfirmed',

@@ -7,8 +7,7 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
 import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
-import { leavesResidue } from './fieldTreatments.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { withConditions } from './withConditions.ts';
 
@@ -43,29 +42,21 @@ export function resolveAll(
   questions: readonly { readonly name: string; readonly question: Question }[],
   catalogue: Catalogue,
 ): { resolved: ResolvedQuestion[]; unjudged: Unjudged[] } {
-  return apart(
-    questions.map(({ name, question }) => judgedOrTold(name, () => resolveQuestion(question, catalogue))),
+  const all = questions.map(({ name, question }) =>
+    judgedOrTold(name, () => resolveQuestion(question, catalogue)),
   );
-}
-
-/** Questions with the intervals that their labels' conditions leave in this weather; those without years apart. */
-export function conditionAll(
-  all: readonly ResolvedQuestion[],
-  nameOf: (resolved: ResolvedQuestion) => string,
-  weather: StationWeather,
-  catalogue: Catalogue,
-): { resolved: ResolvedQuestion[]; unjudged: Unjudged[] } {
-  return apart(
-    all.map((one) => judgedOrTold(nameOf(one), () => withConditions(one, weather, catalogue).resolved)),
-  );
-}
-
-function apart(all: readonly (ResolvedQuestion | Unjudged)[]) {
   return {
     resolved: all.filter((one): one is ResolvedQuestion => !isUnjudged(one)),
     unjudged: all.filter(isUnjudged),
   };
 }
+
+/** The questions with the intervals that their labels' conditions leave, as a single answer has them. */
+export const conditionedAll = (
+  all: readonly ResolvedQuestion[],
+  weather: StationWeather,
+  catalogue: Catalogue,
+): ResolvedQuestion[] => all.map((one) => withConditions(one, weather, catalogue).resolved);
 
 /** The season that all of some questions share: they differ in residual, crop and planting date only. */
 export function sharedSeason(
@@ -95,7 +86,7 @@ export function judgePair(
   return {
     resolved,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: leavesResidue(resolved) ? seasonOf(resolved, set, weather, known) : null,
+    season: carriesOver(resolved) ? seasonOf(resolved, set, weather, known) : null,
   };
 }
 

@@ -1,11 +1,18 @@
 import { InvalidInputError } from '../errors.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
-import { type Question, type QuestionInput, questionSchema } from '../schema/question.ts';
+import { type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
-import { speciesOf, storedLabel, type Treatment, treatmentOf, withResidual } from './treatment.ts';
+import {
+  type AskedQuestion,
+  speciesOf,
+  storedLabel,
+  type Treatment,
+  treatmentOf,
+  withResidual,
+} from './treatment.ts';
 import { withConditions } from './withConditions.ts';
 
 /** A question looked up: its weather, its label entry, and the treatment before each species of the crop. */
@@ -23,7 +30,7 @@ interface OtherQuestion {
 }
 
 /** Reads a question and looks up all that its answer hangs on. @throws as {@link answerField} */
-export async function preparedTreatments(input: QuestionInput, deps: AnswerDeps): Promise<PreparedQuestion> {
+export async function preparedTreatments(input: AskedQuestion, deps: AnswerDeps): Promise<PreparedQuestion> {
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));
   const others = await Promise.all(
@@ -72,6 +79,7 @@ async function otherQuestion(
     growthStage: _main,
     interval: _interval,
     halfLifeDays: _halfLife,
+    rateGramsPerHa: _rate,
     labelEntry: _entry,
     ...field
   } = question;

@@ -1,11 +1,11 @@
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
-import type { QuestionInput } from '../schema/question.ts';
 import type { Sheet } from '../schema/sheet.ts';
 import { inchesFromMm } from '../units.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import { type SheetUnits, sheetInputs } from './sheetInputs.ts';
 import { sheetPicture } from './sheetPicture.ts';
+import type { AskedQuestion } from './treatment.ts';
 import { count, sayDate, sayLimit, sayOdds } from './words.ts';
 
 /**
@@ -14,7 +14,7 @@ import { count, sayDate, sayLimit, sayOdds } from './words.ts';
  * @throws {InvalidInputError} SHEET_UNCONFIRMED while an interval rests on the catalogue; and what {@link answerField}
  *   throws
  */
-export async function sheet(input: QuestionInput, deps: AnswerDeps, units: SheetUnits): Promise<Sheet> {
+export async function sheet(input: AskedQuestion, deps: AnswerDeps, units: SheetUnits): Promise<Sheet> {
   return sheetOf(await answerField(input, deps, { season: true }), units);
 }
 

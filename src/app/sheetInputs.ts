@@ -1,5 +1,6 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Sheet } from '../schema/sheet.ts';
+import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
 import { inchesFromMm } from '../units.ts';
 import { count, sayDate } from './words.ts';
 
@@ -30,7 +31,7 @@ export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['input
   }
   say(
     'Soil',
-    `${soil.texture}, ${question.organicMatterPercent} % organic matter, ${percent(question.coverFraction)} covered${question.soilPh === undefined ? '' : `, pH ${question.soilPh}`}`,
+    `${soil.texture}, ${question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT} % organic matter, ${percent(question.coverFraction)} covered${question.soilPh === undefined ? '' : `, pH ${question.soilPh}`}`,
   );
   if (question.irrigation.length > 0) {
     const mm = question.irrigation.reduce((sum, one) => sum + one.mm, 0);

@@ -102,8 +102,8 @@ export const questionSchema = z
       .number()
       .min(0)
       .max(8)
-      .default(2)
-      .meta({ description: 'Soil organic matter [% by mass]' }),
+      .optional()
+      .meta({ description: 'Soil organic matter, 2 % where nothing is given [% by mass]' }),
     coverFraction: z.number().min(0).max(1).default(0.6).meta({
       description: 'Ground covered by straw or dead weeds [0-1]; 0.6 is taken for standing stubble',
     }),
@@ -114,6 +114,10 @@ export const questionSchema = z
     appliedOn: date('Date of application'),
     residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
     ...treatmentShape,
+    rateGramsPerHa: z.number().gt(0).max(20_000).optional().meta({
+      description:
+        'Active ingredient sprayed: label lines and conditions by rate are judged by it; the dose stays the fraction [g/ha]',
+    }),
     otherTreatments: otherTreatmentsSchema,
     zones: zonesSchema,
     crop: z.string().min(1).max(160).meta({
