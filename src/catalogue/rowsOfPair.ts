@@ -11,32 +11,24 @@ export interface ReachingRow {
   readonly reach: RowReach;
 }
 
-/** Every row of an active that speaks of a crop, in the order of the file. */
-export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): ReachingRow[] {
+const known = new WeakMap<Catalogue, Map<string, readonly ReachingRow[]>>();
+
+/** Every row of an active that speaks of a crop, in the order of the file. A catalogue never changes: looked for once. */
+export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): readonly ReachingRow[] {
+  const pairs = known.get(catalogue) ?? new Map<string, readonly ReachingRow[]>();
+  known.set(catalogue, pairs);
+  const key = `${active.isoName}, ${crop.name}`;
+  const rows = pairs.get(key) ?? lookFor(catalogue, active, crop);
+  pairs.set(key, rows);
+  return rows;
+}
+
+function lookFor(catalogue: Catalogue, active: Active, crop: Crop): ReachingRow[] {
   const reaches = reachesOf(catalogue, crop);
-  return (rowsByActive(catalogue).get(active.isoName) ?? []).flatMap((row) => {
-    const reach = reaches.get(row.crop);
+  return catalogue.intervals.flatMap((row) => {
+    const reach = row.active === active.isoName ? reaches.get(row.crop) : undefined;
     return reach === undefined ? [] : [{ row, reach }];
   });
-}
-
-const byActive = new WeakMap<Catalogue['intervals'], ReadonlyMap<string, IntervalRow[]>>();
-
-/** The rows of each active; a catalogue is sorted once and never changes. */
-function rowsByActive({ intervals }: Catalogue): ReadonlyMap<string, IntervalRow[]> {
-  const found = byActive.get(intervals) ?? groupBy(intervals);
-  byActive.set(intervals, found);
-  return found;
-}
-
-function groupBy(intervals: Catalogue['intervals']): ReadonlyMap<string, IntervalRow[]> {
-  const rows = new Map<string, IntervalRow[]>();
-  for (const row of intervals) {
-    const own = rows.get(row.active) ?? [];
-    rows.set(row.active, own);
-    own.push(row);
-  }
-  return rows;
 }
 
 function reachesOf({ crops, cropGroups }: Catalogue, crop: Crop): Map<string, RowReach> {
