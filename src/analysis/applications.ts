@@ -20,6 +20,8 @@ export interface Application {
   readonly response: BreakdownResponse;
   /** Mode-of-action group; residues of one group add up. */
   readonly group: string;
+  /** Name of the residual: tells the residue that a soil test speaks of. */
+  readonly residual?: string;
 }
 
 /** Label date of an application: its interval's end, and later where a condition of the label asks for it. [day number] */

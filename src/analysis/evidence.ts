@@ -16,6 +16,8 @@ export type Finding =
       readonly day: number;
       /** Residue found over the full label dose in the sampled depth [-], > 0. */
       readonly fractionLeft: number;
+      /** Residual that was looked for; all that was sprayed where absent. */
+      readonly residual?: string;
     }
   | { readonly kind: 'bioassay'; readonly day: number; readonly injured: boolean };
 
@@ -89,7 +91,11 @@ function likelihoodOf(
   const { soilSpread } = assumptions;
   const residue = (treatments: readonly JudgedTreatment[]) => soilParts(treatments, assumptions, offset);
   if (finding.kind === 'soil test') {
-    const doses = groups.flatMap((group) => residue(group.map((one) => ({ ...one, logMargin: 0 }))));
+    const soughtIn = (one: JudgedTreatment) =>
+      finding.residual === undefined || one.residual === finding.residual;
+    const doses = groups.flatMap((group) =>
+      residue(group.filter(soughtIn).map((one) => ({ ...one, logMargin: 0 }))),
+    );
     return {
       key: keyOf(finding, [doses]),
       likelihood: (z) =>

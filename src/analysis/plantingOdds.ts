@@ -8,7 +8,7 @@ import type { SeasonOdds } from './seasonOdds.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { seasonTraces } from './traces.ts';
-import { treatmentGroups } from './yearCourses.ts';
+import { sampledGroups, treatmentGroups } from './yearCourses.ts';
 
 /**
  * Odds at planting with what was known after a number of days: the same years, demands and weights, weather observed
@@ -61,8 +61,9 @@ export function oddsGiven(
     const worst = Math.max(
       ...groups.map((group) => residueCourse(group, assumptions.soilSpread, assumptions)(plantOffset)),
     );
-    const update = updatings(groups, findings, firstDay, assumptions, memory).at(-1);
-    return update ? update(worst) : worst;
+    if (findings.length === 0) return worst;
+    const sampled = sampledGroups(judged, year, firstDay);
+    return updatings(sampled, findings, firstDay, assumptions, memory)[findings.length - 1](worst);
   });
   return weightedMean(probabilities, weights);
 }

@@ -38,6 +38,8 @@ interface Stretch {
 
 /** Odds over one set of years; the same figures as the whole curve gives. */
 export interface QuickCurve {
+  /** The last offset that enough years reach [d]. */
+  readonly lastOffset: number;
   /** Odds at an offset, which must not lie beyond the last. [0-1] */
   at(offset: number): number;
   /** First offset, from `fromOffset` on, from which the odds stay at or under the limit; null where there is none. */
@@ -65,25 +67,50 @@ export function quickCurve(
     for (let k = 0; k < kept.length; k++) sum += relative[k] * probability(kept[k], offset);
     return sum / total;
   };
+  // Terms are never negative: once a part of the sum is over the limit, so is the whole.
+  const withinIn = ({ kept, relative, total }: Stretch, offset: number, limit: number) => {
+    let sum = 0;
+    for (let k = 0; k < kept.length; k++) {
+      sum += relative[k] * probability(kept[k], offset);
+      if (sum / total > limit) return false;
+    }
+    return true;
+  };
   return {
+    lastOffset: stretches[stretches.length - 1].last,
     at: (offset) =>
       oddsIn(stretches.find(({ last }) => offset <= last) ?? stretches[stretches.length - 1], offset),
     clearOffset(fromOffset, limit) {
       let clear: number | null = null;
       for (const stretch of stretches.toReversed()) {
         const first = Math.max(stretch.first, fromOffset);
-        if (stretch.last < first) break;
-        const within = (offset: number) => oddsIn(stretch, offset) <= limit;
-        if (!within(stretch.last)) return clear;
-        const falling = Math.min(Math.max(first, fallsFrom), stretch.last);
-        clear = firstThatHolds(within, falling, stretch.last);
-        if (clear > falling) return clear;
-        while (clear > first && within(clear - 1)) clear--;
+        const within = (offset: number) => withinIn(stretch, offset, limit);
+        const held = heldFrom(within, first, stretch.last, fallsFrom);
+        if (held === null) return clear;
+        clear = held;
         if (clear > first) return clear;
       }
       return clear;
     },
   };
+}
+
+/**
+ * First offset of a stretch from which something holds to its end, where from `fallsFrom` on it keeps holding once it
+ * does; null where it does not hold at the end.
+ */
+export function heldFrom(
+  within: (offset: number) => boolean,
+  first: number,
+  last: number,
+  fallsFrom: number,
+): number | null {
+  if (last < first || !within(last)) return null;
+  const falling = Math.min(Math.max(first, fallsFrom), last);
+  let held = firstThatHolds(within, falling, last);
+  if (held > falling) return held;
+  while (held > first && within(held - 1)) held--;
+  return held;
 }
 
 /** The first offset that holds, where the last does and every one after the first does too. */

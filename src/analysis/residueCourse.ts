@@ -20,6 +20,8 @@ export interface JudgedTreatment {
   readonly canopyFraction: number;
   /** Site half-life [breakdown days]. */
   readonly siteHalfLife: number;
+  /** Name of the residual. */
+  readonly residual?: string;
 }
 
 /** How spray on leaves is lost. */

@@ -3,7 +3,8 @@ import { oddsRange } from '../model/odds/oddsRange.ts';
 import { median } from '../model/odds/quantile.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { labelDayOf } from './applications.ts';
-import { clearOffset, type OddsCurve, oddsCurve } from './oddsCurve.ts';
+import { type OddsCurve, oddsCurve } from './oddsCurve.ts';
+import { quickCurve } from './quickCurve.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type ThirdAnswer, thirdsOf } from './thirds.ts';
@@ -39,6 +40,9 @@ export interface SeasonOdds {
   readonly years: readonly YearCourse[];
   readonly weights: Float64Array;
   readonly thirds: readonly ThirdAnswer[];
+  /** Odds at an offset, up to the last that enough years reach [0-1]. */
+  oddsAt(offset: number): number;
+  /** Odds on every day; worked out when it is first asked for. */
   readonly curve: OddsCurve;
   /** Days from the first application that are observed. */
   readonly observedDays: number;
@@ -62,16 +66,23 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
   const plantOffset = plantDay - firstDay;
   const horizonOffset = horizonDay - firstDay;
 
-  const { years, judged, observedDays } = carryoverYears(climate, question, {
+  const { years, judged, observedDays, fallsFrom } = carryoverYears(climate, question, {
     firstDay,
     labelOffset,
     plantOffset,
     horizonOffset,
   });
   const weights = yearWeights(climate, years, plantOffset, firstDay, question.outlook);
-  const curve = oddsCurve(years, weights, horizonOffset);
-  const atPlanting = years.map((year) => year.probabilities[plantOffset]);
-  const oddsAtPlanting = curve.odds[plantOffset];
+  const quick = quickCurve(
+    years.map(({ lastOffset }) => lastOffset),
+    weights,
+    horizonOffset,
+    (year, offset) => years[year].probabilityAt(offset),
+    fallsFrom,
+  );
+  const atPlanting = years.map((year) => year.probabilityAt(plantOffset));
+  const oddsAtPlanting = quick.at(plantOffset);
+  let curve: OddsCurve | undefined;
   return {
     firstDay,
     labelOffset,
@@ -86,15 +97,19 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
       ),
     ),
     oddsAtPlanting,
-    oddsAtLabel: curve.odds[labelOffset],
+    oddsAtLabel: quick.at(labelOffset),
     range: oddsRange(atPlanting, weights, oddsAtPlanting),
-    clearOffset: clearOffset(curve.odds, labelOffset, oddsLimit),
-    searchEnded: curve.odds.length > horizonOffset ? 'horizon' : 'record',
+    clearOffset: quick.clearOffset(labelOffset, oddsLimit),
+    searchEnded: quick.lastOffset >= horizonOffset ? 'horizon' : 'record',
     medianBreakdownDays: median(years.map((year) => year.breakdownDaysAtPlanting)),
     years,
     weights,
     thirds: thirdsOf(years, weights, plantOffset),
-    curve,
+    oddsAt: quick.at,
+    get curve() {
+      curve ??= oddsCurve(years, weights, horizonOffset);
+      return curve;
+    },
     observedDays,
   };
 }

@@ -20,5 +20,7 @@ export interface SeasonQuestion {
   readonly irrigation?: readonly OwnAmount[];
   /** Soil tests and bioassays of the season so far. */
   readonly evidence?: readonly Finding[];
+  /** The applications where the evidence was taken, where dose or soil there are not those asked about. */
+  readonly sampled?: readonly Application[];
   readonly assumptions: Assumptions;
 }

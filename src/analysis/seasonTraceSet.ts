@@ -15,7 +15,7 @@ export interface TraceSet {
   /** The usable years of a window; the same years are the same list. @throws {MissingDataError} TOO_FEW_YEARS */
   years(windowDays: number): readonly HistoricalYear[];
   /** The traces of some years, up to the set's horizon. */
-  traces(response: BreakdownResponse, years: readonly HistoricalYear[]): Trace[];
+  traces(response: BreakdownResponse, years: readonly HistoricalYear[]): readonly Trace[];
 }
 
 /** What all questions of a set have in common. */
@@ -43,6 +43,7 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
   };
   const records = new Map<string, BreakdownRecord>();
   const known = new Map<string, Map<number, Trace>>();
+  const byList = new Map<readonly HistoricalYear[], Map<string, Trace[]>>();
   const record = (response: BreakdownResponse) => {
     const key = keyOf(response);
     const found = records.get(key) ?? breakdownRecord(climate, layer, response, assumptions);
@@ -68,12 +69,18 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
     years,
     traces(response, wanted) {
       const key = keyOf(response);
+      const ofList = byList.get(wanted) ?? new Map<string, Trace[]>();
+      byList.set(wanted, ofList);
+      const ready = ofList.get(key);
+      if (ready) return ready;
       const byStart = known.get(key) ?? new Map<number, Trace>();
       known.set(key, byStart);
       const missing = wanted.filter(({ start }) => !byStart.has(start));
       const run = seasonTraces(climate, record(response), layer, response, missing, options);
       for (const [index, { start }] of missing.entries()) byStart.set(start, run[index]);
-      return wanted.flatMap(({ start }) => byStart.get(start) ?? []);
+      const traces = wanted.flatMap(({ start }) => byStart.get(start) ?? []);
+      ofList.set(key, traces);
+      return traces;
     },
   };
 }

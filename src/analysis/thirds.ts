@@ -42,7 +42,7 @@ export function thirdsOf(
       name,
       years: members.map((index) => years[index].year),
       odds: weightedMean(
-        members.map((index) => years[index].probabilities[plantOffset]),
+        members.map((index) => years[index].probabilityAt(plantOffset)),
         weightsOf(members, weights),
       ),
       medianDaysToClear: clear.length > 0 ? median(clear) : null,

@@ -70,8 +70,9 @@ export function why(climate: StationClimate, question: SeasonQuestion, odds: Sea
   }
   const logExcess = logMargin + Math.log(application.load);
   if (logExcess <= 0) return { ...none, noFactors: 'harmless dose' };
-  const rainDays = rainDaysOf(question, odds, logExcess);
-  const sums = plantingSums(climate, question, odds);
+  const labelRuns = odds.judged[0].traces.map((trace) => trace.labelRun());
+  const rainDays = rainDaysOf(question, odds, logExcess, labelRuns);
+  const sums = plantingSums(climate, question, odds, labelRuns);
   const counted = (values: readonly number[]) =>
     values.every((value, year) => value > 0 || odds.weights[year] === 0);
   if (!counted(sums.real) || !counted(sums.label) || sums.labelMedian === 0) {
@@ -97,22 +98,29 @@ function factorsOf(
   return { calendar, warmth, rain, dose, soil, whole: calendar * warmth * rain * dose * soil };
 }
 
-function plantingSums(climate: StationClimate, question: SeasonQuestion, odds: SeasonOdds): PlantingSums {
+function plantingSums(
+  climate: StationClimate,
+  question: SeasonQuestion,
+  odds: SeasonOdds,
+  labelRuns: readonly CourseOfSums[],
+): PlantingSums {
   const { plantOffset, years, judged } = odds;
-  const [{ application, traces }] = judged;
+  const [{ application }] = judged;
   const { labelSums } = breakdownRecord(climate, question.layer, application.response, question.assumptions);
   return {
     real: years.map(({ breakdownDaysAtPlanting }) => breakdownDaysAtPlanting),
-    label: traces.map((trace) => {
-      const { sums, base } = trace.labelRun();
-      return sums[base + plantOffset] - sums[base];
-    }),
+    label: labelRuns.map(({ sums, base }) => sums[base + plantOffset] - sums[base]),
     labelMedian: median(years.map(({ start }) => labelSums[start + plantOffset] - labelSums[start])),
   };
 }
 
 /** How many days later the field clears than it would with label-basis rain, warmth being what it is. [d] */
-function rainDaysOf(question: SeasonQuestion, odds: SeasonOdds, logExcess: number): number | null {
+function rainDaysOf(
+  question: SeasonQuestion,
+  odds: SeasonOdds,
+  logExcess: number,
+  labelRuns: readonly CourseOfSums[],
+): number | null {
   const [{ application, traces }] = odds.judged;
   const labelOffset = labelDayOf(application) - odds.firstDay;
   const treatment = {
@@ -130,7 +138,7 @@ function rainDaysOf(question: SeasonQuestion, odds: SeasonOdds, logExcess: numbe
       0,
     ).clearOffset(labelOffset, question.oddsLimit);
   const real = clearWith(traces);
-  const label = clearWith(traces.map((trace) => trace.labelRun()));
+  const label = clearWith(labelRuns);
   return real === null || label === null ? null : real - label;
 }
 
@@ -164,5 +172,6 @@ function oddsOfShares({ assumptions }: SeasonQuestion, odds: SeasonOdds, shares:
         : { load: load * canopyFraction, canopyFraction: 1 };
     return { ...one, application: { ...one.application, ...part } };
   });
-  return oddsGiven({ ...odds, judged: kept }, [], assumptions);
+  const { years, weights, firstDay, plantOffset } = odds;
+  return oddsGiven({ judged: kept, years, weights, firstDay, plantOffset }, [], assumptions);
 }

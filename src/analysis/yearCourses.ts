@@ -1,4 +1,5 @@
 import { labelDateOf } from '../model/calendar/interval.ts';
+import { daysToCleanLeaves } from '../model/deposit/leafWashOff.ts';
 import { demandBreakdownDays } from '../model/odds/demand.ts';
 import { logLabelMargin } from '../model/odds/labelMargin.ts';
 import { irrigationCourse } from '../model/weather/ownRecords.ts';
@@ -6,15 +7,19 @@ import type { Application } from './applications.ts';
 import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
 import { type EvidenceMemory, findingsInOrder, type Updating, updatings } from './evidence.ts';
 import { type HistoricalYear, historicalYears } from './historicalYears.ts';
-import { clearOffset } from './oddsCurve.ts';
-import { type JudgedTreatment, residueCourse } from './residueCourse.ts';
+import { heldFrom } from './quickCurve.ts';
+import { type JudgedTreatment, type ResidueCourse, residueCourse } from './residueCourse.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { seasonTraces, type Trace } from './traces.ts';
 
 /** One historical year's answer. */
 export interface YearCourse extends HistoricalYear {
-  /** Probability of harm at each offset its record reaches [0-1]. */
+  /** Probability of harm at an offset that its record reaches [0-1]. */
+  readonly probabilityAt: ResidueCourse;
+  /** Last offset that its record reaches [d]. */
+  readonly lastOffset: number;
+  /** Probability at each of those offsets; worked out when it is first asked for [0-1]. */
   readonly probabilities: Float64Array;
   /** Probability at planting before any evidence, then after the first finding, the first two, … [0-1]. */
   readonly atPlantingByEvidence: readonly number[];
@@ -38,6 +43,8 @@ export interface SeasonOffsets {
 /** An application with what its label asks for, and the course of breakdown in each year. */
 export interface JudgedApplication {
   readonly application: Application;
+  /** The application where evidence was taken; mostly the same. */
+  readonly sampled: Application;
   /** What the label interval asks for [breakdown days]. */
   readonly demand: number;
   /** ln(1/τ) [-]. */
@@ -51,7 +58,13 @@ export function carryoverYears(
   climate: StationClimate,
   question: SeasonQuestion,
   offsets: SeasonOffsets,
-): { years: YearCourse[]; judged: JudgedApplication[]; observedDays: number } {
+): {
+  years: YearCourse[];
+  judged: JudgedApplication[];
+  observedDays: number;
+  /** Offset from which every probability only falls [d]. */
+  fallsFrom: number;
+} {
   const { applications, assumptions, layer } = question;
   const { firstDay, labelOffset, plantOffset, horizonOffset } = offsets;
   const windowDays = Math.max(labelOffset, plantOffset) + 1;
@@ -63,12 +76,13 @@ export function carryoverYears(
   const findings = findingsInOrder(question.evidence ?? [], firstDay, observedDays);
   const memory: EvidenceMemory = new Map();
 
-  const judged = applications.map((application): JudgedApplication => {
+  const judged = applications.map((application, index): JudgedApplication => {
     const record = breakdownRecord(climate, layer, application.response, assumptions);
     const demand = demandOf(application, record, years, firstDay, assumptions.demandFloorFraction);
     const { halfLife } = application;
     return {
       application,
+      sampled: question.sampled?.[index] ?? application,
       demand,
       logMargin: logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin),
       traces: seasonTraces(climate, record, layer, application.response, years, {
@@ -83,22 +97,39 @@ export function carryoverYears(
     };
   });
 
+  const fallsFrom = Math.max(...judged.map((one) => fallsFromOf(one, firstDay, assumptions)));
   const courses = years.map((year, index): YearCourse => {
     const groups = treatmentGroups(judged, index, firstDay);
     const [{ trace }] = groups[0];
-    const before = worstOfGroups(groups, trace, assumptions);
-    const after = updatings(groups, findings, firstDay, assumptions, memory);
-    const probabilities = after.length === 0 ? before : before.map(after[after.length - 1]);
+    const before = worstOfGroups(groups, assumptions);
+    const after =
+      findings.length === 0
+        ? []
+        : updatings(sampledGroups(judged, index, firstDay), findings, firstDay, assumptions, memory);
+    const update = after.at(-1);
+    const probabilityAt = update ? (offset: number) => update(before(offset)) : before;
+    const { lastOffset } = trace;
+    let probabilities: Float64Array | undefined;
     return {
       ...year,
-      probabilities,
-      atPlantingByEvidence: stepsOf(before[plantOffset], after),
+      probabilityAt,
+      lastOffset,
+      get probabilities() {
+        probabilities ??= Float64Array.from({ length: lastOffset + 1 }, (_, offset) => probabilityAt(offset));
+        return probabilities;
+      },
+      atPlantingByEvidence: stepsOf(before(plantOffset), after),
       breakdownDaysAtPlanting: trace.sums[trace.base + plantOffset] - trace.sums[trace.base],
       warmRainMm: climate.warmRain[year.start + labelOffset] - climate.warmRain[year.start],
-      clearOffset: ownClearOffset(probabilities, labelOffset, horizonOffset, question.oddsLimit),
+      clearOffset: ownClearOffset((offset) => probabilityAt(offset) <= question.oddsLimit, {
+        labelOffset,
+        lastOffset,
+        horizonOffset,
+        fallsFrom,
+      }),
     };
   });
-  return { years: courses, judged, observedDays };
+  return { years: courses, judged, observedDays, fallsFrom };
 }
 
 const stepsOf = (probability: number, after: readonly Updating[]): number[] => [
@@ -123,10 +154,23 @@ export function treatmentGroups(
       load: application.load,
       canopyFraction: application.canopyFraction,
       siteHalfLife: application.halfLife * application.siteFactor,
+      residual: application.residual,
     });
   }
   return [...groups.values()];
 }
+
+/** {@link treatmentGroups} where evidence was taken. */
+export const sampledGroups = (
+  judged: readonly JudgedApplication[],
+  index: number,
+  firstDay: number,
+): JudgedTreatment[][] =>
+  treatmentGroups(
+    judged.map((one) => ({ ...one, application: one.sampled })),
+    index,
+    firstDay,
+  );
 
 function demandOf(
   { appliedDay, interval }: Application,
@@ -146,24 +190,33 @@ function demandOf(
 /** Residues of one mode-of-action group add up; different groups are judged apart and the worst governs. */
 function worstOfGroups(
   groups: readonly (readonly JudgedTreatment[])[],
-  trace: Trace,
   assumptions: SeasonQuestion['assumptions'],
-): Float64Array {
+): ResidueCourse {
   const courses = groups.map((group) => residueCourse(group, assumptions.soilSpread, assumptions));
-  const probabilities = new Float64Array(trace.lastOffset + 1);
-  for (let offset = 0; offset < probabilities.length; offset++) {
-    for (const course of courses) probabilities[offset] = Math.max(probabilities[offset], course(offset));
-  }
-  return probabilities;
+  if (courses.length === 1) return courses[0];
+  return (offset) => Math.max(...courses.map((course) => course(offset)));
+}
+
+/** Offset from which nothing more of an application reaches the soil. [d] */
+function fallsFromOf(
+  { application: { appliedDay, canopyFraction } }: JudgedApplication,
+  firstDay: number,
+  { foliageHalfLifeDays }: SeasonQuestion['assumptions'],
+): number {
+  const onLeaves = canopyFraction > 0 ? daysToCleanLeaves(foliageHalfLifeDays) + 1 : 0;
+  return appliedDay - firstDay + onLeaves;
 }
 
 function ownClearOffset(
-  probabilities: Float64Array,
-  labelOffset: number,
-  horizonOffset: number,
-  limit: number,
+  within: (offset: number) => boolean,
+  {
+    labelOffset,
+    lastOffset,
+    horizonOffset,
+    fallsFrom,
+  }: Record<'labelOffset' | 'lastOffset' | 'horizonOffset' | 'fallsFrom', number>,
 ): number | null {
-  const own = clearOffset(probabilities, labelOffset, limit);
+  const own = heldFrom(within, labelOffset, lastOffset, fallsFrom);
   if (own !== null) return own;
-  return probabilities.length > horizonOffset ? Number.POSITIVE_INFINITY : null;
+  return lastOffset >= horizonOffset ? Number.POSITIVE_INFINITY : null;
 }

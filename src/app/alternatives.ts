@@ -1,20 +1,22 @@
+import type { Application } from '../analysis/applications.ts';
 import { type SeasonOdds, seasonOdds } from '../analysis/seasonOdds.ts';
 import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { isoDateOf } from '../calendar.ts';
+import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import { type Question, questionSchema } from '../schema/question.ts';
+import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
-import { readQuestion } from './readQuestion.ts';
-import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
+import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTreatments.ts';
+import { preparedTreatments } from './preparedTreatments.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
-import { type AskedQuestion, storedLabel, treatmentOf, withResidual } from './treatment.ts';
-import { withConditions } from './withConditions.ts';
+import type { AskedQuestion } from './treatment.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];
@@ -28,12 +30,19 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  * @throws as {@link answerField}
  */
 export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
-  const stored = await storedLabel(input, deps.labels);
-  const question = readQuestion(questionSchema, withResidual(input, stored));
-  const asked = treatmentOf(question, stored?.entry ?? null, deps.catalogue).resolved;
-  const weather = await deps.climates.of(question);
-  const { resolved } = withConditions(asked, weather, deps.catalogue);
-  const { active, crop } = resolved;
+  const { treatments, weather } = await preparedTreatments(input, deps);
+  if (treatments.length > 1) {
+    throw new InvalidInputError(
+      'CROP_MIX',
+      'Alternatives are looked for before one crop, not before a mix.',
+      {
+        hint: 'Name one of its species; the most restricted one rules the mix.',
+        details: { field: 'crop' },
+      },
+    );
+  }
+  const [{ resolved }] = treatments;
+  const { question, active, crop } = resolved;
   const compared =
     crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
@@ -95,10 +104,12 @@ function changesOf(
   resolved: ResolvedQuestion,
   { climate }: StationWeather,
 ): Pick<Alternatives, 'asAsked' | 'overlap' | 'soilPh'> {
-  const { application, interval, plantDay, question } = resolved;
-  const labelDate = isoDateOf(application.appliedDay + interval.lengthDays);
-  if (!carriesOver(resolved)) {
-    const waitDays = Math.max(0, application.appliedDay + interval.lengthDays - plantDay);
+  const { plantDay, question } = resolved;
+  const labelDay = fieldLabelDay(resolved);
+  const labelDate = isoDateOf(labelDay);
+  const main = mainApplications(resolved);
+  if (carryingApplications(resolved).length === 0) {
+    const waitDays = Math.max(0, labelDay - plantDay);
     return {
       asAsked: { labelDate, clearDate: labelDate, waitDays, oddsAtPlanting: null },
       overlap: [],
@@ -106,24 +117,20 @@ function changesOf(
     };
   }
   const asked = seasonQuestionOf(resolved, climate.series);
-  const [, ...others] = asked.applications;
-  const oddsWith = (
-    change: Partial<typeof application>,
-    ofAll: Pick<typeof application, 'load'> = application,
-  ) =>
+  // Evidence tells of the soil it was taken from, whatever overlap or pH is looked at.
+  const oddsWith = (change: (one: Application, index: number) => Application) =>
     seasonOdds(climate, {
       ...asked,
-      applications: [
-        { ...application, ...change },
-        ...others.map((other) => ({ ...other, load: ofAll.load })),
-      ],
+      applications: asked.applications.map((one, index) => (index < main ? change(one, index) : one)),
+      sampled: asked.applications,
     } satisfies SeasonQuestion);
   const told = (odds: SeasonOdds) => ({
     oddsAtPlanting: odds.oddsAtPlanting,
     clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
   });
-  const withLoad = (load: number) => oddsWith({ load }, { load });
-  const plain = oddsWith({});
+  // Overlap doubles every active of a product; pH acts on the one whose response is known.
+  const withLoad = (load: number) => oddsWith((one) => ({ ...one, load }));
+  const plain = seasonOdds(climate, asked);
   return {
     asAsked: {
       labelDate,
@@ -140,7 +147,7 @@ function changesOf(
     soilPh: phZones(resolved).map(({ soilPh, halfLifeFactor }) => ({
       soilPh,
       halfLifeFactor,
-      ...told(oddsWith({ siteFactor: halfLifeFactor })),
+      ...told(oddsWith((one, index) => (index === 0 ? { ...one, siteFactor: halfLifeFactor } : one))),
     })),
   };
 }
@@ -168,6 +175,11 @@ function notesOf({ active, crop, question, halfLife }: ResolvedQuestion): string
       : ph.kind === 'direction'
         ? [`Only the direction of soil pH is known, not its size: ${ph.words}.`]
         : []),
+    ...(question.otherTreatments.length > 0
+      ? [
+          'Other treatments of the field count for the crop, overlap and pH asked about, not for other crops and residuals.',
+        ]
+      : []),
     ...(question.evidence.length > 0
       ? ['Field evidence counts for the crop, overlap and pH asked about, not for other crops and residuals.']
       : []),

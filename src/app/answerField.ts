@@ -6,28 +6,22 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
-import { questionSchema } from '../schema/question.ts';
+import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
 import { evidenceBlock } from './evidenceBlock.ts';
+import { carryingApplications, fieldLabelDay, firstAppliedDay, rulingInterval } from './fieldTreatments.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
-import { readQuestion } from './readQuestion.ts';
+import { preparedTreatments } from './preparedTreatments.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
-import {
-  type AskedQuestion,
-  speciesOf,
-  storedLabel,
-  type Treatment,
-  treatmentOf,
-  withResidual,
-} from './treatment.ts';
+import type { AskedQuestion, Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
-import { withConditions } from './withConditions.ts';
+import { zonesOf } from './zones.ts';
 
 /** What an answer needs beside the question. */
 export interface AnswerDeps {
@@ -56,16 +50,7 @@ export async function answerField(
   deps: AnswerDeps,
   options: AnswerOptions = {},
 ): Promise<Answer> {
-  const stored = await storedLabel(input, deps.labels);
-  const question = readQuestion(questionSchema, withResidual(input, stored));
-  const asked = speciesOf(question.crop).map((crop) =>
-    treatmentOf({ ...question, crop }, stored?.entry ?? null, deps.catalogue),
-  );
-  const weather = await deps.climates.of(question);
-  const treatments = asked.map((one) => ({
-    ...one,
-    ...withConditions(one.resolved, weather, deps.catalogue),
-  }));
+  const { question, stored, weather, treatments } = await preparedTreatments(input, deps);
   const answerTo = (resolved: ResolvedQuestion) => answerTreatment(resolved, weather, deps, options);
   const dress = (treatment: Treatment, answer: BareAnswer) =>
     dressAnswer(answer, treatment, weather, deps.catalogue, stored);
@@ -82,8 +67,8 @@ function answerTreatment(
   deps: AnswerDeps,
   options: AnswerOptions,
 ): BareAnswer {
-  if (!carriesOver(resolved)) {
-    observedThrough(resolved.question.asOf, resolved.application.appliedDay, weather.climate.series);
+  if (carryingApplications(resolved).length === 0) {
+    observedThrough(resolved.question.asOf, firstAppliedDay(resolved), weather.climate.series);
     return answerWithoutCarryover(resolved, weather, deps);
   }
   const asked = seasonQuestionOf(resolved, weather.climate.series);
@@ -110,7 +95,9 @@ function assemble(
     inputs: inputsOf(resolved),
   };
   const said = { ...spoken, notClear: notClearWords(odds) };
-  const evidence = evidenceBlock(resolved.question.evidence, asked, odds);
+  const knownHalfLife = resolved.halfLife.halfLifeDays !== null;
+  const how = bioassayBrief(resolved.active, resolved.crop, catalogue);
+  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, { how, knownHalfLife });
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),
@@ -133,12 +120,13 @@ function assemble(
         years: [...years],
       };
     }),
+    zones: zonesOf(resolved, weather.climate, asked),
     years: odds.years.map((year, index) => ({
       year: year.year,
       third: names[index],
       weight: odds.weights[index],
       breakdownDays: year.breakdownDaysAtPlanting,
-      probability: year.probabilities[odds.plantOffset],
+      probability: year.probabilityAt(odds.plantOffset),
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
@@ -160,7 +148,7 @@ function answerWithoutCarryover(
   weather: StationWeather,
   { version, catalogue }: AnswerDeps,
 ): BareAnswer {
-  const labelDate = isoDateOf(resolved.application.appliedDay + resolved.interval.lengthDays);
+  const labelDate = isoDateOf(fieldLabelDay(resolved));
   const spoken = {
     carryoverModelled: false,
     labelDate,
@@ -179,6 +167,7 @@ function answerWithoutCarryover(
     demandBreakdownDays: null,
     medianBreakdownDays: null,
     thirds: [],
+    zones: resolved.question.zones.map((zone) => ({ ...zone, oddsAtPlanting: null, clearDate: labelDate })),
     years: [],
     why: null,
     evidence: null,
@@ -190,21 +179,16 @@ function answerWithoutCarryover(
 
 const modelOf = (version: string): Answer['model'] => ({ name: 'drywake residual persistence', version });
 
-function inputsOf({
-  question,
-  treatmentName,
-  groups,
-  cropName,
-  interval,
-  halfLife,
-  texture,
-  layer,
-}: ResolvedQuestion): BareAnswer['inputs'] {
+function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
+  const { question, treatmentName, groups, cropName, halfLife, texture, layer } = resolved;
   return {
     question,
     residual: { name: treatmentName, group: groups, ...halfLife },
     crop: cropName,
-    interval,
+    interval: rulingInterval(resolved),
+    mainInterval: resolved.interval,
+    otherTreatments: resolved.beside.map(besideInput),
+    canopyFraction: resolved.application.canopyFraction,
     soil: {
       texture:
         'textureClass' in texture
@@ -217,10 +201,25 @@ function inputsOf({
   };
 }
 
+function besideInput({ resolved }: Treatment): BareAnswer['inputs']['otherTreatments'][number] {
+  const { question, treatmentName, groups, interval, halfLife, application } = resolved;
+  return {
+    residual: { name: treatmentName, group: groups, ...halfLife },
+    appliedOn: question.appliedOn,
+    interval,
+    labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
+    leavesResidue: carriesOver(resolved),
+  };
+}
+
 function weatherOf({ record, climate, help }: StationWeather, odds: SeasonOdds | null): Answer['weather'] {
   const { series } = climate;
   const years = odds?.years.map(({ year }) => year) ?? [];
-  const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => codes.filter(matches).length;
+  const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => {
+    let count = 0;
+    for (const code of codes) if (matches(code)) count++;
+    return count;
+  };
   const missing = countOf(series.rainOrigin, isRainMissing);
   return {
     station: series.station,

@@ -3,6 +3,7 @@ import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { citedSources } from './citedSources.ts';
+import { otherTreatmentCautions } from './otherTreatmentCautions.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { weatherCautions } from './weatherCautions.ts';
@@ -44,14 +45,17 @@ export function cautionsOf(
   if (odds !== null) jumpCaution(odds, say);
   if (
     odds !== null &&
+    resolved.beside.length === 0 &&
+    question.evidence.length === 0 &&
     question.rateFraction * question.overlapFactor === 1 &&
-    question.canopyFraction === 0
+    resolved.application.canopyFraction === 0
   ) {
     say(
       'half-life-cancels',
       'At full rate on bare soil the half-life cancels out: interval, weather and soil alone decide these odds.',
     );
   }
+  cautions.push(...otherTreatmentCautions(resolved));
   if (resolved.phCaution) say('ph', resolved.phCaution);
   if (active?.handling) say('handling', sentence(active.handling));
   for (const words of active?.cautions ?? []) {
@@ -81,14 +85,15 @@ export function cautionsOf(
 
 /** Winter stands between label and clear date: say why the date leaps. */
 function jumpCaution(odds: SeasonOdds, say: (code: string, text: string) => void): void {
-  const { clearOffset, labelOffset, curve } = odds;
+  const { clearOffset, labelOffset } = odds;
   if (clearOffset === null || clearOffset - labelOffset < SEASON_JUMP_DAYS) return;
-  const middle = curve.odds[Math.max(labelOffset, clearOffset - SEASON_JUMP_DAYS)];
-  const fallen = middle - curve.odds[clearOffset];
+  const middle = odds.oddsAt(Math.max(labelOffset, clearOffset - SEASON_JUMP_DAYS));
+  const atClear = odds.oddsAt(clearOffset);
+  const fallen = middle - atClear;
   if (fallen < 0.05) {
     say(
       'season-jump',
-      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (${Math.round(middle * 100)} % to ${Math.round(curve.odds[clearOffset] * 100)} %), because nothing breaks down in frozen or dry soil.`,
+      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (${Math.round(middle * 100)} % to ${Math.round(atClear * 100)} %), because nothing breaks down in frozen or dry soil.`,
     );
   }
 }

@@ -19,6 +19,8 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  type KnownSeasons,
+  NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
@@ -39,19 +41,22 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const { resolved: asked, unjudged } = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
       name: isoName,
-      question: { ...question, crop, residual: isoName, evidence: [] },
+      question: { ...question, ...NOTHING_BESIDE, crop, residual: isoName },
     })),
     catalogue,
   );
-  const weather = await deps.climates.of({ ...question, residual: '', evidence: [] });
+  const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
   if (asked.length === 0) {
     return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
   }
   const resolved = conditionedAll(asked, weather, catalogue);
   const [{ plantDay }] = resolved;
   const set = sharedSeason(resolved, weather, plantDay);
+  const known: KnownSeasons = new Map();
   const rows = resolved.map((one) =>
-    judgedOrTold(one.active?.isoName ?? '', () => residualRow(judgePair(one, set, weather), set, catalogue)),
+    judgedOrTold(one.active?.isoName ?? '', () =>
+      residualRow(judgePair(one, set, weather, known), set, catalogue),
+    ),
   );
   return {
     question,
@@ -59,7 +64,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     activation: activationOf(resolved[0], set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
-    cautions: sharedCautions(weather),
+    cautions: sharedCautions(weather, question.labelEntry),
   };
 }
 

@@ -19,6 +19,8 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
+  type KnownSeasons,
+  NOTHING_BESIDE,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
@@ -42,24 +44,26 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const { resolved: asked, unjudged } = resolveAll(
     [...new Set(names)].map((crop) => ({
       name: crop,
-      question: { ...rest, residual, crop, plantOn: plantFrom, evidence: [] },
+      question: { ...rest, ...NOTHING_BESIDE, residual, crop, plantOn: plantFrom },
     })),
     catalogue,
   );
   const weather = await deps.climates.of({
     ...rest,
+    ...NOTHING_BESIDE,
     residual,
     crop: names[0],
     plantOn: plantFrom,
-    evidence: [],
   });
   const dates = days.map(isoDateOf);
-  const cautions = sharedCautions(weather);
+  const cautions = sharedCautions(weather, question.labelEntry);
   if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
   const resolved = conditionedAll(asked, weather, catalogue);
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
+  const known: KnownSeasons = new Map();
+  const told: ToldSeasons = new Map();
   const rows = resolved.map((one) =>
-    judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather), days)),
+    judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather, known), days, told)),
   );
   return {
     question,
@@ -89,7 +93,15 @@ function plantDays(first: number, last: number, stepDays: number): number[] {
   return Array.from({ length: count }, (_, index) => first + index * stepDays);
 }
 
-function cropRow({ resolved, season, labelDate }: JudgedPair, days: readonly number[]): CropRow {
+type ToldSeason = Pick<CropRow, 'clearDate' | 'odds' | 'dry' | 'wet'>;
+/** What crops that share a season share. */
+type ToldSeasons = Map<PairSeason, ToldSeason>;
+
+function cropRow(
+  { resolved, season, labelDate }: JudgedPair,
+  days: readonly number[],
+  told: ToldSeasons,
+): CropRow {
   const known = {
     crop: resolved.crop?.name ?? resolved.question.crop,
     interval: resolved.interval,
@@ -99,14 +111,12 @@ function cropRow({ resolved, season, labelDate }: JudgedPair, days: readonly num
   if (season === null) {
     return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };
   }
-  return { ...known, carryoverModelled: true, ...oddsOf(season, days, resolved) };
+  const found = told.get(season) ?? oddsOf(season, days, resolved);
+  told.set(season, found);
+  return { ...known, carryoverModelled: true, ...found };
 }
 
-function oddsOf(
-  season: PairSeason,
-  days: readonly number[],
-  resolved: JudgedPair['resolved'],
-): Pick<CropRow, 'clearDate' | 'odds' | 'dry' | 'wet'> {
+function oddsOf(season: PairSeason, days: readonly number[], resolved: JudgedPair['resolved']): ToldSeason {
   const answers = days.map((day) => season.at(day));
   return {
     clearDate: dateOfOffset(resolved, answers[0].clearOffset()),

@@ -6,6 +6,7 @@ import { conditionCautions } from './conditionCautions.ts';
 import { countingWindowsOf } from './countingWindows.ts';
 import { tradeCautions } from './tradeCautions.ts';
 import type { Treatment } from './treatment.ts';
+import { sayDate } from './words.ts';
 
 /** An answer before the label's conditions and the rules of the trade stand beside it. */
 export type BareAnswer = Omit<Answer, 'conditions' | 'countingWindows' | 'mix' | 'inputs'> & {
@@ -21,26 +22,39 @@ export function dressAnswer(
   stored: StoredLabel | null,
 ): Answer {
   const { question } = treatment.resolved;
+  const besides = treatment.resolved.beside;
   return {
     ...answer,
-    advice: [...forbiddenWords([treatment]), answer.advice].join(' '),
-    conditions: [...treatment.conditions],
+    advice: [...forbiddenWords([treatment, ...besides]), answer.advice].join(' '),
+    conditions: [...treatment.conditions, ...besides.flatMap(conditionsBeside)],
     countingWindows: countingWindowsOf(question, weather, catalogue),
     mix: [],
     cautions: [
       ...conditionCautions(treatment, stored),
       ...answer.cautions,
+      ...besides.flatMap(besideCautions),
       ...tradeCautions(treatment, weather),
     ],
     inputs: { ...answer.inputs, labelEntry: stored },
   };
 }
 
-/** A sentence for each treatment whose label does not let its crop follow, as things stand. */
-export const forbiddenWords = (treatments: readonly Treatment[]): string[] =>
-  treatments
+const nameOf = ({ resolved: { treatmentName, question } }: Treatment): string =>
+  `${treatmentName} of ${sayDate(question.appliedOn)}`;
+
+/** Conditions of another treatment of the field, named. */
+const conditionsBeside = (other: Treatment): Answer['conditions'] =>
+  other.conditions.map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
+
+const besideCautions = (other: Treatment): Answer['cautions'] =>
+  conditionCautions(other, null).map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
+
+/** A sentence for each crop that the label of a treatment does not let follow, as things stand. */
+export const forbiddenWords = (treatments: readonly Treatment[]): string[] => {
+  const crops = treatments
     .filter(({ resolved }) => resolved.labelForbids)
-    .map(
-      ({ resolved }) =>
-        `The label does not let ${resolved.cropName} follow: one of its conditions is not met.`,
-    );
+    .map(({ resolved }) => resolved.cropName);
+  return [...new Set(crops)].map(
+    (crop) => `The label does not let ${crop} follow: one of its conditions is not met.`,
+  );
+};

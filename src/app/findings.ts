@@ -19,7 +19,8 @@ export function findingsOf(resolved: ResolvedQuestion): Finding[] {
   return resolved.question.evidence.map((finding): Finding => {
     const day = parseIsoDate(finding.on);
     if (finding.kind === 'bioassay') return { kind: 'bioassay', day, injured: finding.injured };
-    return { kind: 'soil test', day, fractionLeft: fractionOf(finding, resolved) };
+    const { residual } = resolved.application;
+    return { kind: 'soil test', day, fractionLeft: fractionOf(finding, resolved), residual };
   });
 }
 

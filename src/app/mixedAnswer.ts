@@ -2,6 +2,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer, Caution } from '../schema/answer.ts';
 import type { Question } from '../schema/question.ts';
 import { type BareAnswer, forbiddenWords } from './dressAnswer.ts';
+import { fieldLabelDay, rulingInterval } from './fieldTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { adviceOf } from './sentence.ts';
 import type { Treatment } from './treatment.ts';
@@ -23,8 +24,7 @@ export function mixedAnswer(
   answerTo: (resolved: ResolvedQuestion) => BareAnswer,
   dress: (treatment: Treatment, answer: BareAnswer) => Answer,
 ): Answer {
-  const labelDayOf = ({ resolved: { application, interval } }: Treatment) =>
-    application.appliedDay + interval.lengthDays;
+  const labelDayOf = ({ resolved }: Treatment) => fieldLabelDay(resolved);
   const latestDay = Math.max(...treatments.map(labelDayOf));
   const judged = treatments.map(
     (treatment): JudgedSpecies => ({
@@ -44,14 +44,17 @@ export function mixedAnswer(
   const answer = answerTo({ ...notBefore(ruling.treatment.resolved, latestDay), cropName: said });
   const clearDate = latestClear(judged, isoDateOf(latestDay));
   const intervals = treatments.map(({ resolved }) => resolved.interval);
+  const mainInterval = {
+    ...latest.resolved.interval,
+    confirmed: intervals.every(({ confirmed }) => confirmed),
+    fromMemory: intervals.some(({ fromMemory }) => fromMemory),
+  };
+  const governing = rulingInterval(latest.resolved);
   const inputs = {
     ...answer.inputs,
     question,
-    interval: {
-      ...latest.resolved.interval,
-      confirmed: intervals.every(({ confirmed }) => confirmed),
-      fromMemory: intervals.some(({ fromMemory }) => fromMemory),
-    },
+    interval: governing === latest.resolved.interval ? mainInterval : governing,
+    mainInterval,
   };
   const labelDate = isoDateOf(latestDay);
   const whole = {
@@ -62,6 +65,7 @@ export function mixedAnswer(
       clearDate === answer.clearDate
         ? answer.advice
         : adviceOf({ ...answer, labelDate, clearDate, notClear: 'within the time looked at', inputs }),
+    zones: worstZones(judged),
     stretch: stretchOf(question.appliedOn, labelDate, clearDate),
   };
   const dressed = dress(ruling.treatment, whole);
@@ -79,7 +83,7 @@ export function mixedAnswer(
   return {
     ...dressed,
     advice: [...forbiddenWords(others), dressed.advice].join(' '),
-    inputs: { ...dressed.inputs, question, interval: inputs.interval },
+    inputs: { ...dressed.inputs, question, interval: inputs.interval, mainInterval },
     conditions: treatments.flatMap(({ resolved: { cropName }, conditions }) =>
       conditions.map((one) => ({ ...one, text: `${cropName}: ${one.text}` })),
     ),
@@ -97,11 +101,12 @@ export function mixedAnswer(
 
 /** The same question with a label date no earlier than a day. */
 function notBefore(resolved: ResolvedQuestion, day: number): ResolvedQuestion {
-  const { application, otherApplications } = resolved;
+  const { application, otherApplications, beside } = resolved;
   return {
     ...resolved,
     application: { ...application, notBefore: day },
     otherApplications: otherApplications.map((other) => ({ ...other, notBefore: day })),
+    beside: beside.map((other) => ({ ...other, resolved: notBefore(other.resolved, day) })),
   };
 }
 
@@ -111,6 +116,26 @@ function isWorse(one: BareAnswer, other: BareAnswer): boolean {
   if (odds !== 0) return odds > 0;
   return other.clearDate !== null && (one.clearDate === null || one.clearDate > other.clearDate);
 }
+
+/** Each zone by its worst species: the highest odds, and the last date on which any of them clears. */
+function worstZones(judged: readonly JudgedSpecies[]): BareAnswer['zones'] {
+  const [{ answer: first }] = judged;
+  return first.zones.map(({ name, overlapFactor }, index) => {
+    const zones = judged.map(({ answer }) => answer.zones[index]);
+    const odds = zones.flatMap(({ oddsAtPlanting }) => (oddsAtPlanting === null ? [] : [oddsAtPlanting]));
+    const clear = zones.map(({ clearDate }) => clearDate ?? NEVER).sort();
+    const last = clear[clear.length - 1];
+    return {
+      name,
+      overlapFactor,
+      oddsAtPlanting: odds.length === 0 ? null : Math.max(...odds),
+      clearDate: last === NEVER ? null : last,
+    };
+  });
+}
+
+/** Sorts after every date. */
+const NEVER = '9999-12-31';
 
 function latestClear(judged: readonly JudgedSpecies[], labelDate: string): string | null {
   const dates = judged.map(({ answer }) => answer.clearDate);

@@ -11,6 +11,9 @@ import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQu
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { withConditions } from './withConditions.ts';
 
+/** What a question of a comparison does not hold: it asks of one treatment by itself. */
+export const NOTHING_BESIDE = { evidence: [], otherTreatments: [], zones: [] } satisfies Partial<Question>;
+
 /** A pair of residual and crop that can be judged; without a season where no carryover is modelled. */
 export interface JudgedPair {
   readonly resolved: ResolvedQuestion;
@@ -69,16 +72,36 @@ export function sharedSeason(
   return traceSet(climate, shared);
 }
 
+/** Seasons of pairs by their application: crops with the same interval share one. */
+export type KnownSeasons = Map<string, PairSeason>;
+
 /** Prepares the answers of a pair. */
-export function judgePair(resolved: ResolvedQuestion, set: TraceSet, weather: StationWeather): JudgedPair {
+export function judgePair(
+  resolved: ResolvedQuestion,
+  set: TraceSet,
+  weather: StationWeather,
+  known: KnownSeasons,
+): JudgedPair {
   const { interval, application } = resolved;
   return {
     resolved,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: carriesOver(resolved)
-      ? pairSeason(set, application, seasonQuestionOf(resolved, weather.climate.series))
-      : null,
+    season: carriesOver(resolved) ? seasonOf(resolved, set, weather, known) : null,
   };
+}
+
+function seasonOf(
+  resolved: ResolvedQuestion,
+  set: TraceSet,
+  { climate }: StationWeather,
+  known: KnownSeasons,
+): PairSeason {
+  const { application } = resolved;
+  const { months, days } = application.interval;
+  const key = JSON.stringify({ ...application, interval: [months, days] });
+  const season = known.get(key) ?? pairSeason(set, application, seasonQuestionOf(resolved, climate.series));
+  known.set(key, season);
+  return season;
 }
 
 /** ISO date of an offset from the application; null stays null. */

@@ -15,8 +15,10 @@ import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
+import { canopyOf } from './canopy.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
+import type { Treatment } from './treatment.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
 const MOISTURE_EXPONENTS = { dryness: 0.5, walker: 0.7 } as const;
@@ -48,6 +50,8 @@ export interface ResolvedQuestion {
   readonly groups: string | null;
   /** The other actives of the product, sprayed with it; none where the treatment is one active. */
   readonly otherApplications: readonly Application[];
+  /** Other treatments of the field before the same crop; none where the question names none. */
+  readonly beside: readonly Treatment[];
   /** True where a condition of the label that has failed does not let the crop follow. */
   readonly labelForbids: boolean;
   /** Intervals with the conditions that they are tied to. */
@@ -111,6 +115,7 @@ export function resolveQuestion(
     treatmentName: active?.isoName ?? question.residual,
     groups: active === null ? null : String(active.group),
     otherApplications: [],
+    beside: [],
     labelForbids: false,
     lines: catalogueLines(catalogue, active, crop, question.country, interval, own !== null),
     rateGramsPerHa: question.rateGramsPerHa ?? labelRateOf(active, question.rateFraction),
@@ -118,7 +123,7 @@ export function resolveQuestion(
       appliedDay,
       interval,
       load: treatmentLoad(question.rateFraction, question.overlapFactor),
-      canopyFraction: question.canopyFraction,
+      canopyFraction: canopyOf(question),
       halfLife: assume.halfLifeFactor * (halfLife.halfLifeDays ?? STAND_IN_HALF_LIFE_DAYS),
       siteFactor,
       response: {
@@ -128,6 +133,7 @@ export function resolveQuestion(
         snowStopsMm: assume.snowStopsMm,
       },
       group: String(active?.group ?? question.residual),
+      residual: active?.isoName ?? question.residual,
     },
   };
 }
@@ -247,8 +253,9 @@ function halfLifeOf(
   if (active?.fieldHalfLifeDays) {
     return { halfLifeDays: active.fieldHalfLifeDays.typical, halfLifeOrigin: 'catalogue' };
   }
-  const { rateFraction, overlapFactor, canopyFraction } = question;
-  const cancels = treatmentLoad(rateFraction, overlapFactor) === 1 && canopyFraction === 0;
+  const { rateFraction, overlapFactor, evidence } = question;
+  const cancels =
+    treatmentLoad(rateFraction, overlapFactor) === 1 && canopyOf(question) === 0 && evidence.length === 0;
   if (active !== null && (cancels || intervalDays === 0)) {
     return { halfLifeDays: null, halfLifeOrigin: 'none' };
   }
@@ -256,9 +263,9 @@ function halfLifeOf(
     'HALF_LIFE_MISSING',
     active === null
       ? `No half-life is known for ${question.residual}.`
-      : `No half-life is known for ${active.isoName}, so only full rate on bare soil can be reckoned: there it cancels.`,
+      : `No half-life is known for ${active.isoName}, so only full rate on bare soil, without field evidence, can be reckoned: there it cancels.`,
     {
-      hint: 'Give the field half-life in days, or ask for rate 1, overlap 1 and no leaves.',
+      hint: 'Give the field half-life in days, or ask for rate 1, overlap 1, no leaves and no evidence.',
       details: { field: 'halfLifeDays' },
     },
   );

@@ -2,6 +2,7 @@ import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { DailySeries } from '../schema/weather.ts';
+import { carryingApplications, firstAppliedDay } from './fieldTreatments.ts';
 import { findingsOf } from './findings.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 
@@ -15,11 +16,11 @@ export function seasonQuestionOf(resolved: ResolvedQuestion, series: DailySeries
   const dayOrNone = (date: string | undefined) => (date === undefined ? undefined : parseIsoDate(date));
   return {
     layer: resolved.layer,
-    applications: [resolved.application, ...resolved.otherApplications],
+    applications: carryingApplications(resolved),
     plantDay: resolved.plantDay,
     oddsLimit: question.oddsLimit,
     base: { from: question.baseFrom, to: question.baseTo },
-    asOfDay: observedThrough(question.asOf, resolved.application.appliedDay, series),
+    asOfDay: observedThrough(question.asOf, firstAppliedDay(resolved), series),
     outlook: outlook && {
       below: outlook.belowPercent / 100,
       near: outlook.nearPercent / 100,

@@ -25,10 +25,31 @@ export function sentenceOf(answer: Spoken): string {
   }
   const odds = sayOddsOf(answer.oddsAtPlanting, 'seasons and soils like this');
   const sprayed = sayDate(question.appliedOn, question.plantOn);
-  return `In ${odds}, ${residual.name} sprayed ${sprayed} would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`;
+  return `In ${odds}, ${residual.name} sprayed ${sprayed} ${besideWords(answer)}would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`;
 }
 
-function unconfirmed({ inputs: { interval } }: Spoken): string {
+/** The field's other treatments that count, between commas. */
+function besideWords({ inputs: { otherTreatments } }: Spoken): string {
+  const names = otherTreatments
+    .filter(({ leavesResidue }) => leavesResidue)
+    .map(({ residual, appliedOn }) => `${residual.name} of ${sayDate(appliedOn)}`);
+  if (names.length === 0) return '';
+  const last = names.pop();
+  return `together with ${names.length > 0 ? `${names.join(', ')} and ` : ''}${last} `;
+}
+
+/** Which intervals still have to be confirmed from a label; empty where all are. */
+function unconfirmed({ inputs: { residual, interval, mainInterval, otherTreatments } }: Spoken): string {
+  if (otherTreatments.length > 0) {
+    const open = [{ residual, interval: mainInterval }, ...otherTreatments].filter(
+      (one) => !one.interval.confirmed,
+    );
+    const said = open.map(
+      (one) =>
+        `that of ${one.residual.name} is ${one.interval.text} ${one.interval.fromMemory ? 'from memory' : 'as published'}`,
+    );
+    return said.length === 0 ? '' : `, on intervals not yet confirmed: ${said.join(', ')}`;
+  }
   if (interval.confirmed) return '';
   return interval.fromMemory
     ? `, if your label’s interval is ${interval.text}: a figure from memory, not yet confirmed`

@@ -57,7 +57,7 @@ export function treatmentOf(
  * @throws {MissingDataError} LABEL_UNKNOWN
  */
 export async function storedLabel(
-  { labelEntry }: AskedQuestion,
+  { labelEntry }: Pick<AskedQuestion, 'labelEntry'>,
   labels: Pick<LabelBook, 'labels' | 'label'> | undefined,
 ): Promise<StoredLabel | null> {
   if (typeof labelEntry !== 'string') return null;

@@ -1,7 +1,8 @@
 import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Why, WhyFactors } from '../analysis/why.ts';
+import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
-import { sayDays, sayOdds } from './words.ts';
+import { sayDate, sayDays, sayOdds } from './words.ts';
 
 type WhyAnswer = NonNullable<Answer['why']>;
 
@@ -9,15 +10,19 @@ const NONE = { calendar: null, warmth: null, rain: null, dose: null, soil: null,
 
 /** The reasons behind the odds, as factors and in words. */
 export function whyBlock({ factors, noFactors, rainDays, parts }: Why, odds: SeasonOdds): WhyAnswer {
+  const named = parts.map((part) => {
+    const { residual = '', appliedDay } = odds.judged[part.application].application;
+    return { ...part, residual, appliedOn: isoDateOf(appliedDay) };
+  });
   return {
     ...(factors ?? NONE),
     rainDays,
-    parts: parts.map((part) => ({ ...part, application: part.application + 1 })),
+    parts: named.map((part) => ({ ...part, application: part.application + 1 })),
     words: [
       ...(factors ? factorWords(factors) : []),
       ...(rainDays === null || rainDays === 0 ? [] : [rainDaysWords(rainDays)]),
       ...(noFactors === null ? [] : noFactorWords(noFactors, odds)),
-      ...parts.map(partWords),
+      ...named.map(partWords),
     ],
   };
 }
@@ -79,5 +84,11 @@ function noFactorWords(
   }
 }
 
-const partWords = ({ application, where, oddsWith, oddsWithout }: Why['parts'][number]): string =>
-  `What fell on ${where === 'ground' ? 'the ground' : 'leaves'} in application ${application + 1}: ${sayOdds(oddsWith)} by itself; without it ${sayOdds(oddsWithout)}.`;
+const partWords = ({
+  residual,
+  appliedOn,
+  where,
+  oddsWith,
+  oddsWithout,
+}: WhyAnswer['parts'][number]): string =>
+  `The ${residual} of ${sayDate(appliedOn)} that fell on ${where === 'ground' ? 'the ground' : 'leaves'}: ${sayOdds(oddsWith)} by itself; without it ${sayOdds(oddsWithout)}.`;

@@ -1,5 +1,5 @@
 import type { Active, Catalogue } from '../schema/catalogue.ts';
-import { findNamed } from './findNamed.ts';
+import { findNamed, namesOf } from './findNamed.ts';
 
 /**
  * The active ingredient of that ISO common name or alias.
@@ -7,6 +7,7 @@ import { findNamed } from './findNamed.ts';
  * @example findActive(catalogue, 'Flumioxazin').group // 14
  */
 export function findActive(catalogue: Catalogue, name: string): Active {
-  const actives = catalogue.actives.map((thing) => ({ names: [thing.isoName, ...thing.aliases], thing }));
-  return findNamed('residual', 'RESIDUAL_UNKNOWN', name, actives);
+  return findNamed('residual', 'RESIDUAL_UNKNOWN', name, namesOf(catalogue.actives, nameOfActive));
 }
+
+const nameOfActive = ({ isoName, aliases }: Active): string[] => [isoName, ...aliases];

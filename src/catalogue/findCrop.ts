@@ -1,5 +1,5 @@
 import type { Catalogue, Crop } from '../schema/catalogue.ts';
-import { findNamed } from './findNamed.ts';
+import { findNamed, namesOf } from './findNamed.ts';
 
 /**
  * The rotation crop of that name or alias.
@@ -7,6 +7,7 @@ import { findNamed } from './findNamed.ts';
  * @example findCrop(catalogue, 'Sugar Beets').name // 'sugarbeet'
  */
 export function findCrop(catalogue: Catalogue, name: string): Crop {
-  const crops = catalogue.crops.map((thing) => ({ names: [thing.name, ...thing.aliases], thing }));
-  return findNamed('crop', 'CROP_UNKNOWN', name, crops);
+  return findNamed('crop', 'CROP_UNKNOWN', name, namesOf(catalogue.crops, nameOfCrop));
 }
+
+const nameOfCrop = ({ name, aliases }: Crop): string[] => [name, ...aliases];

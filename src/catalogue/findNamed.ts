@@ -7,6 +7,30 @@ export interface Named<T> {
   readonly thing: T;
 }
 
+/** Things by all their names. */
+export interface NameBook<T> {
+  readonly things: readonly Named<T>[];
+  readonly bySpelling: ReadonlyMap<string, T>;
+}
+
+const books = new WeakMap<object, NameBook<unknown>>();
+
+/** The names of a list of the catalogue, spelled out once; such a list never changes. */
+export function namesOf<T>(list: readonly T[], namesOfOne: (thing: T) => readonly string[]): NameBook<T> {
+  const found = books.get(list) as NameBook<T> | undefined;
+  if (found) return found;
+  const things = list.map((thing) => ({ names: namesOfOne(thing), thing }));
+  const bySpelling = new Map<string, T>();
+  for (const { names, thing } of things) {
+    for (const name of names) {
+      if (!bySpelling.has(spellingOf(name))) bySpelling.set(spellingOf(name), thing);
+    }
+  }
+  const book = { things, bySpelling };
+  books.set(list, book);
+  return book;
+}
+
 /** A slip is at most a third of the letters, and never more than three. */
 const slipLimit = (name: string): number => Math.min(3, Math.max(1, Math.floor(name.length / 3)));
 
@@ -15,10 +39,15 @@ const slipLimit = (name: string): number => Math.min(3, Math.max(1, Math.floor(n
  * @param what what is looked for, as the message says it
  * @throws {InvalidInputError} with the given code; its hint names the nearest spelling, or all names
  */
-export function findNamed<T>(what: string, code: string, name: string, things: readonly Named<T>[]): T {
+export function findNamed<T>(
+  what: string,
+  code: string,
+  name: string,
+  { things, bySpelling }: NameBook<T>,
+): T {
   const asked = spellingOf(name);
-  const found = things.find(({ names }) => names.some((known) => spellingOf(known) === asked));
-  if (found !== undefined) return found.thing;
+  const found = bySpelling.get(asked);
+  if (found !== undefined) return found;
 
   const all = things.map(({ names }) => names[0]);
   const nearest = nearestNames(asked, things);

@@ -11,8 +11,19 @@ export interface ReachingRow {
   readonly reach: RowReach;
 }
 
-/** Every row of an active that speaks of a crop, in the order of the file. */
-export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): ReachingRow[] {
+const known = new WeakMap<Catalogue, Map<string, readonly ReachingRow[]>>();
+
+/** Every row of an active that speaks of a crop, in the order of the file. A catalogue never changes: looked for once. */
+export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): readonly ReachingRow[] {
+  const pairs = known.get(catalogue) ?? new Map<string, readonly ReachingRow[]>();
+  known.set(catalogue, pairs);
+  const key = `${active.isoName}, ${crop.name}`;
+  const rows = pairs.get(key) ?? lookFor(catalogue, active, crop);
+  pairs.set(key, rows);
+  return rows;
+}
+
+function lookFor(catalogue: Catalogue, active: Active, crop: Crop): ReachingRow[] {
   const reaches = reachesOf(catalogue, crop);
   return catalogue.intervals.flatMap((row) => {
     const reach = row.active === active.isoName ? reaches.get(row.crop) : undefined;

@@ -1,5 +1,5 @@
 import pc from 'picocolors';
-import { count, sayDate, sayLimit } from '../app/words.ts';
+import { count, sayDate, sayLimit, sayOdds } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
 import { inchesFromMm } from '../units.ts';
 import { conditionLines } from './conditionText.ts';
@@ -29,6 +29,7 @@ export function answerText(answer: Answer, options: TextOptions): string {
     ...datesTable(answer),
     '',
     ...thirdsTable(answer, options),
+    ...zoneLines(answer),
     ...(answer.years.length > 0 ? ['', ...yearStrip(answer.years)] : []),
     ...reasonLines(answer),
     ...conditionLines(answer, wrap),
@@ -45,6 +46,22 @@ export function answerText(answer: Answer, options: TextOptions): string {
 function reasonLines({ why, evidence }: Answer): string[] {
   const words = [...(why?.words ?? []), ...(evidence?.findings ?? []).map(({ text }) => text)];
   return words.length === 0 ? [] : ['', 'Why', ...words.map((text) => wrap(text, '- ', '  '))];
+}
+
+/** Parts of the field with another overlap. */
+function zoneLines({ zones }: Answer): string[] {
+  if (zones.length === 0) return [];
+  return [
+    '',
+    'Parts of the field with another overlap',
+    ...zones.map(({ name, overlapFactor, oddsAtPlanting, clearDate }) =>
+      wrap(
+        `${name} (${overlapFactor} times the dose): ${oddsAtPlanting === null ? 'no odds reckoned' : sayOdds(oddsAtPlanting)}, clear ${clearDate === null ? 'at no date found' : sayDate(clearDate)}`,
+        '- ',
+        '  ',
+      ),
+    ),
+  ];
 }
 
 function datesTable(answer: Answer): string[] {

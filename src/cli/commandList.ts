@@ -33,6 +33,16 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/refresh.ts'),
   },
   {
+    name: 'sheet',
+    summary: 'one page for the grower and the file, once the interval is confirmed',
+    load: () => import('./commands/sheet.ts'),
+  },
+  {
+    name: 'bioassay',
+    summary: 'how to run and read a field bioassay, and which species to sow',
+    load: () => import('./commands/bioassay.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

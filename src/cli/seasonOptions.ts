@@ -20,6 +20,7 @@ import {
   readOptionsOf,
   unitsInOption,
 } from './recordOptions.ts';
+import { growthStageOption } from './treatmentOptions.ts';
 
 /** Flags beside those that each set one field of the question. */
 export interface SeasonFlags extends RecordFlags {
@@ -31,6 +32,7 @@ export interface SeasonFlags extends RecordFlags {
   outlookWindow?: { from: string; to: string };
   gauge?: string;
   irrigation?: { date: string; mm: number }[];
+  growthStage?: Question['growthStage'];
 }
 
 /** Adds the flags that every command about a season takes: field, weather, assumptions. */
@@ -57,6 +59,11 @@ export function addSeasonOptions(program: Program, leaveOut: readonly (keyof Que
       '--gauge <file>',
       'CSV of your own gauge: date, rain_mm or rain_in, and irrigation_mm or irrigation_in',
     )
+    .option(
+      '--growth-stage <crop=stage>',
+      'crop sprayed over and its BBCH stage in place of --canopy, such as cereals=31',
+      growthStageOption,
+    )
     .option('--irrigation <date=mm...>', 'water given or planned, such as 2026-07-04=25', irrigationOption)
     .option('--assume <key=value...>', `change an assumption: ${assumptions}`, pairsOption);
 }
@@ -82,11 +89,12 @@ function merged(
   own: GaugeEntries | null,
 ): Record<string, unknown> {
   const irrigation = [...(own?.irrigation ?? []), ...(flags.irrigation ?? [])];
-  const { base, outlook, outlookWindow, assume } = flags;
+  const { base, outlook, outlookWindow, assume, growthStage } = flags;
   return {
     ...fromFile,
     ...questionFields(flags as unknown as Record<string, unknown>),
     ...base,
+    ...(growthStage ? { growthStage } : {}),
     ...(own && own.gauge.length > 0 ? { gauge: own.gauge } : {}),
     ...(irrigation.length > 0 ? { irrigation } : {}),
     ...(outlook || outlookWindow

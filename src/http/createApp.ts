@@ -16,6 +16,7 @@ import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
 import { applicationRecordRoute } from './routes/applicationRecord.ts';
 import { backupRoute } from './routes/backup.ts';
+import { bioassayRoute } from './routes/bioassay.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
 import { catalogueCropRoute } from './routes/catalogueCrop.ts';
@@ -32,6 +33,7 @@ import { labelsRoute } from './routes/labels.ts';
 import { labelsTableRoute } from './routes/labelsTable.ts';
 import { oddsRoute } from './routes/odds.ts';
 import { restoreRoute } from './routes/restore.ts';
+import { sheetRoute } from './routes/sheet.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
@@ -108,6 +110,8 @@ export function createApp(deps: HttpDeps) {
     .route('/', compareRoute(deps))
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
+    .route('/', sheetRoute(deps))
+    .route('/', bioassayRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

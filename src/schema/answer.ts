@@ -128,6 +128,16 @@ export const seasonSchema = z
   .meta({ id: 'Season' });
 export type Season = z.infer<typeof seasonSchema>;
 
+/** A residual with the half-life that counts. */
+const residualUsedSchema = z
+  .strictObject({
+    name: z.string(),
+    group: z.string().nullable().meta({ description: 'Mode-of-action group' }),
+    halfLifeDays: z.number().nullable().meta({ description: 'Field half-life used', unit: 'd' }),
+    halfLifeOrigin: z.enum(['own entry', 'catalogue', 'none']),
+  })
+  .meta({ id: 'ResidualUsed' });
+
 /** The answer to one question. Numbers are unrounded; null means there is none, and a caution says why. */
 export const answerSchema = z
   .strictObject({
@@ -156,6 +166,16 @@ export const answerSchema = z
     demandBreakdownDays: breakdownDays('What the label interval asks for').nullable(),
     medianBreakdownDays: breakdownDays('Median over the years, application to planting').nullable(),
     thirds: z.array(thirdSchema),
+    zones: z
+      .array(
+        z.strictObject({
+          name: z.string(),
+          overlapFactor: z.number(),
+          oddsAtPlanting: probability('Odds at planting there; null where none can be reckoned').nullable(),
+          clearDate: date('Clear date there; null where there is none').nullable(),
+        }),
+      )
+      .meta({ description: 'Parts of the field with another overlap, beside the main answer' }),
     years: z.array(yearAnswerSchema),
     why: whySchema.nullable().meta({ description: 'Reasons behind the odds; null without odds' }),
     evidence: evidenceSchema
@@ -173,17 +193,27 @@ export const answerSchema = z
     cautions: z.array(cautionSchema),
     inputs: z.strictObject({
       question: questionSchema,
-      residual: z.strictObject({
-        name: z.string(),
-        group: z.string().nullable().meta({ description: 'Mode-of-action group' }),
-        halfLifeDays: z.number().nullable().meta({ description: 'Field half-life used', unit: 'd' }),
-        halfLifeOrigin: z.enum(['own entry', 'catalogue', 'none']),
-      }),
+      residual: residualUsedSchema,
       crop: z.string(),
       labelEntry: storedLabelSchema
         .nullable()
         .meta({ description: 'The user’s own label entry that the answer rests on' }),
       interval: intervalUsedSchema,
+      mainInterval: intervalUsedSchema,
+      otherTreatments: z
+        .array(
+          z.strictObject({
+            residual: residualUsedSchema,
+            appliedOn: date('Date of application'),
+            interval: intervalUsedSchema,
+            labelDate: date('Its own label date'),
+            leavesResidue: z.boolean().meta({
+              description: 'False where it takes no part: an interval of 0, or no uptake from soil',
+            }),
+          }),
+        )
+        .meta({ description: 'Other treatments of the field, judged together with the main one' }),
+      canopyFraction: probability('Share caught by green leaves: as given, or by growth stage'),
       soil: z.strictObject({
         texture: z.string(),
         thetaFieldCapacity: z.number().meta({ description: 'Water at 33 kPa', unit: 'm3/m3' }),

@@ -29,3 +29,19 @@ export type FieldCountry = (typeof FIELD_COUNTRIES)[number];
 
 /** What becomes of the stand that follows; the first is taken where nothing is said. */
 export const STAND_USES = ['harvested', 'grazed', 'cover only'] as const;
+
+/** Crops with a row in the table of interception by growth stage. */
+export const INTERCEPTION_CROPS = [
+  'cereals',
+  'maize',
+  'oilseed rape',
+  'soybean',
+  'pea',
+  'bean',
+  'sunflower',
+  'sugar beet',
+  'potato',
+  'cotton',
+  'linseed',
+  'grass',
+] as const;

@@ -12,7 +12,15 @@ const weeks = (description: string) =>
 
 /** Every residual before one crop on one date: a question without its residual and what belongs to that one. */
 export const comparisonQuestionSchema = questionSchema
-  .omit({ residual: true, interval: true, halfLifeDays: true, rateGramsPerHa: true, evidence: true })
+  .omit({
+    residual: true,
+    interval: true,
+    halfLifeDays: true,
+    rateGramsPerHa: true,
+    evidence: true,
+    otherTreatments: true,
+    zones: true,
+  })
   .meta({ id: 'ComparisonQuestion' });
 export type ComparisonInput = z.input<typeof comparisonQuestionSchema>;
 
@@ -109,7 +117,14 @@ const MOST_CROPS = 100;
 
 /** One treatment, many crops and planting dates. */
 export const cropGridQuestionSchema = questionSchema
-  .omit({ crop: true, plantOn: true, interval: true, evidence: true })
+  .omit({
+    crop: true,
+    plantOn: true,
+    interval: true,
+    evidence: true,
+    otherTreatments: true,
+    zones: true,
+  })
   .extend({
     crops: z
       .array(z.string().min(1).max(80))

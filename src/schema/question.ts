@@ -3,6 +3,7 @@ import { assumptionsSchema } from './assumptions.ts';
 import { FIELD_COUNTRIES, STAND_USES } from './codes.ts';
 import { findingSchema, MOST_FINDINGS } from './evidence.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
+import { otherTreatmentsSchema, treatmentShape, zonesSchema } from './treatmentEntry.ts';
 
 const date = (description: string) => z.iso.date().meta({ description });
 
@@ -112,28 +113,13 @@ export const questionSchema = z
     }),
     appliedOn: date('Date of application'),
     residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
-    rateFraction: z
-      .number()
-      .gt(0)
-      .max(10)
-      .default(1)
-      .meta({ description: 'Rate as a fraction of the top label rate' }),
+    ...treatmentShape,
     rateGramsPerHa: z.number().gt(0).max(20_000).optional().meta({
       description:
         'Active ingredient sprayed: label lines and conditions by rate are judged by it; the dose stays the fraction [g/ha]',
     }),
-    overlapFactor: z
-      .number()
-      .min(1)
-      .max(5)
-      .default(1)
-      .meta({ description: 'Dose factor of overlaps and turn rows' }),
-    canopyFraction: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0)
-      .meta({ description: 'Spray caught by green leaves [0-1]' }),
+    otherTreatments: otherTreatmentsSchema,
+    zones: zonesSchema,
     crop: z.string().min(1).max(160).meta({
       description: 'Rotation crop; a mix names its species with plus signs, such as "radish + pea"',
     }),

@@ -25,6 +25,8 @@ export const whySchema = z
       .array(
         z.strictObject({
           application: z.int().min(1).meta({ description: 'Which application, the first being 1' }),
+          residual: z.string().meta({ description: 'What was sprayed' }),
+          appliedOn: z.iso.date().meta({ description: 'When it was sprayed' }),
           where: z.enum(['ground', 'leaves']),
           oddsWith: odds('Odds at planting with this part of the dose alone'),
           oddsWithout: odds('Odds at planting with all the other parts'),

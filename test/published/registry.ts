@@ -9,7 +9,7 @@ import { walkerMoistureResponse } from '../../src/model/breakdown/walkerMoisture
 import { dayOfYear } from '../../src/model/calendar/dayOfYear.ts';
 import { canopyInterceptionFromLai } from '../../src/model/deposit/canopyInterception.ts';
 import { foliageFractionLeft } from '../../src/model/deposit/foliageDecay.ts';
-import { INTERCEPTION_CROPS, interceptionByStage } from '../../src/model/deposit/interceptionByStage.ts';
+import { interceptionByStage } from '../../src/model/deposit/interceptionByStage.ts';
 import { soilConcentration } from '../../src/model/deposit/soilConcentration.ts';
 import { washOffFraction } from '../../src/model/deposit/washOff.ts';
 import { gammaFromMoments, gammaFromWetDayMean } from '../../src/model/generator/gammaFromMoments.ts';
@@ -35,6 +35,7 @@ import { normalRatioAmount } from '../../src/model/weather/normalRatio.ts';
 import { effectiveYears } from '../../src/model/years/effectiveYears.ts';
 import { outlookWeights } from '../../src/model/years/outlookWeights.ts';
 import { weightedMean } from '../../src/model/years/weightedMean.ts';
+import { INTERCEPTION_CROPS } from '../../src/schema/codes.ts';
 import { mmFromInches } from '../../src/units.ts';
 import { topLayerDays } from './topLayerDays.ts';
 

@@ -1,15 +1,11 @@
 import { Option, type Command as Program } from 'commander';
 import { answerField } from '../../app/answerField.ts';
-import type { FindingInput } from '../../schema/evidence.ts';
-import type { QuestionInput } from '../../schema/question.ts';
+import { type AnswerFlags, addAnswerOptions, questionOf } from '../answerOptions.ts';
 import { answerText } from '../answerText.ts';
 import type { CliDeps } from '../command.ts';
-import { bioassayOption, soilTestOption } from '../evidenceOptions.ts';
-import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
+import { readerOf } from '../seasonOptions.ts';
 
-interface OddsFlags extends SeasonFlags {
-  soilTest?: FindingInput[];
-  bioassay?: FindingInput[];
+interface OddsFlags extends AnswerFlags {
   units: 'us' | 'metric';
   season?: boolean;
   json?: boolean;
@@ -17,18 +13,8 @@ interface OddsFlags extends SeasonFlags {
 
 /** `drywake odds`: one question, answered. */
 export function define(program: Program, deps: CliDeps): void {
-  addSeasonOptions(program);
+  addAnswerOptions(program);
   program
-    .option(
-      '--soil-test <date=fraction...>',
-      'residue found over the full dose, such as 2027-04-01=0.2; <0.05 where none was found above 0.05',
-      soilTestOption,
-    )
-    .option(
-      '--bioassay <date=reading...>',
-      'field bioassay, such as 2027-04-01=clean or =injured',
-      bioassayOption,
-    )
     .addOption(
       new Option('--units <system>', 'units of the printed answer').choices(['us', 'metric']).default('us'),
     )
@@ -49,9 +35,7 @@ Examples:
 
 async function answer(flags: OddsFlags, deps: CliDeps): Promise<void> {
   const { terminal } = deps;
-  const fields = await fieldsOf(flags, deps);
-  const evidence = [...(flags.soilTest ?? []), ...(flags.bioassay ?? [])];
-  const question = { ...fields, ...(evidence.length > 0 ? { evidence } : {}) } as QuestionInput;
+  const question = await questionOf(flags, deps);
   const result = await answerField(question, deps.answerDeps(await readerOf(flags, deps)), {
     season: flags.json && flags.season,
   });

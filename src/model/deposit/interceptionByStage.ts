@@ -1,20 +1,5 @@
 import { InvalidInputError } from '../../errors.ts';
-
-/** Crops with a row in the interception table. */
-export const INTERCEPTION_CROPS = [
-  'cereals',
-  'maize',
-  'oilseed rape',
-  'soybean',
-  'pea',
-  'bean',
-  'sunflower',
-  'sugar beet',
-  'potato',
-  'cotton',
-  'linseed',
-  'grass',
-] as const;
+import type { INTERCEPTION_CROPS } from '../../schema/codes.ts';
 
 /** One of {@link INTERCEPTION_CROPS}. */
 export type InterceptionCrop = (typeof INTERCEPTION_CROPS)[number];

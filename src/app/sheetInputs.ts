@@ -1,0 +1,51 @@
+import type { Answer } from '../schema/answer.ts';
+import type { Sheet } from '../schema/sheet.ts';
+import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
+import { inchesFromMm } from '../units.ts';
+import { count, sayDate } from './words.ts';
+
+/** Units that a sheet is written in. */
+export type SheetUnits = 'us' | 'metric';
+
+const percent = (fraction: number): string => `${Math.round(fraction * 100)} %`;
+
+/** What the answer of a sheet rests on, line by line. */
+export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['inputs'] {
+  const { question, residual, interval, mainInterval, soil, labelEntry, canopyFraction } = inputs;
+  const lines: Sheet['inputs'] = [];
+  const say = (label: string, value: string) => lines.push({ label, value });
+  say('Treatment', `${residual.name}, ${percent(question.rateFraction)} of the top label rate`);
+  say(
+    'Interval used',
+    `${interval.text}${labelEntry === null ? ', as read from the label' : `, own entry ${labelEntry.entry.name}, label ${labelEntry.entry.labelVersion || 'of unknown version'}`}`,
+  );
+  if (mainInterval.text !== interval.text) say(`Interval of ${residual.name}`, mainInterval.text);
+  if (question.overlapFactor !== 1) say('Overlap', `${question.overlapFactor} times the dose`);
+  if (canopyFraction > 0) say('Caught by green leaves', percent(canopyFraction));
+  if (residual.halfLifeDays !== null) say('Field half-life', count(residual.halfLifeDays, 'day'));
+  for (const other of inputs.otherTreatments) {
+    say(
+      'Also sprayed',
+      `${other.residual.name} on ${sayDate(other.appliedOn)}, interval ${other.interval.text}`,
+    );
+  }
+  say(
+    'Soil',
+    `${soil.texture}, ${question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT} % organic matter, ${percent(question.coverFraction)} covered${question.soilPh === undefined ? '' : `, pH ${question.soilPh}`}`,
+  );
+  if (question.irrigation.length > 0) {
+    const mm = question.irrigation.reduce((sum, one) => sum + one.mm, 0);
+    say(
+      'Irrigation',
+      units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in in all` : `${mm.toFixed(0)} mm in all`,
+    );
+  }
+  if (question.restOfSeasonRain !== 1) {
+    say('Rest of the season', `${percent(question.restOfSeasonRain)} of each year’s own rain`);
+  }
+  if (question.outlook) {
+    const { belowPercent, nearPercent, abovePercent } = question.outlook;
+    say('Outlook', `${belowPercent} % below, ${nearPercent} % near, ${abovePercent} % above normal`);
+  }
+  return lines;
+}
