@@ -9,8 +9,14 @@ export const MM_PER_MEGAJOULE = 0.408;
 /** Metres in one foot, exact. [m/ft] */
 export const METRES_PER_FOOT = 0.3048;
 
-/** Grams of active ingredient per hectare in one ounce per acre: 28.349523125 g over 0.40468564224 ha. [g/ha per oz/ac] */
-export const GRAMS_PER_HA_PER_OUNCE_PER_ACRE = 28.349523125 / 0.40468564224;
+/** Hectares in one acre, international, exact. [ha/acre] */
+export const HECTARES_PER_ACRE = 0.40468564224;
+
+/** Grams in one ounce, exact. [g/oz] */
+const GRAMS_PER_OUNCE = 28.349523125;
+
+/** Grams of active ingredient per hectare in one ounce per acre. [g/ha per oz/ac] */
+export const GRAMS_PER_HA_PER_OUNCE_PER_ACRE = GRAMS_PER_OUNCE / HECTARES_PER_ACRE;
 
 /** Inches to millimetres. [mm] */
 export const mmFromInches = (inches: number): number => inches * MM_PER_INCH;
@@ -23,3 +29,17 @@ export const fahrenheitFromCelsius = (celsius: number): number => celsius * 1.8 
 
 /** Degrees Fahrenheit to degrees Celsius. [°C] */
 export const celsiusFromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
+
+/** Acres to hectares. [ha] */
+export const hectaresFromAcres = (acres: number): number => acres * HECTARES_PER_ACRE;
+
+/** Hectares to acres. [acres] */
+export const acresFromHectares = (hectares: number): number => hectares / HECTARES_PER_ACRE;
+
+/** Ounces an acre to grams a hectare. [g/ha] */
+export const gramsPerHaFromOuncesPerAcre = (ouncesPerAcre: number): number =>
+  (ouncesPerAcre * GRAMS_PER_OUNCE) / HECTARES_PER_ACRE;
+
+/** Grams a hectare to ounces an acre. [oz/acre] */
+export const ouncesPerAcreFromGramsPerHa = (gramsPerHa: number): number =>
+  (gramsPerHa * HECTARES_PER_ACRE) / GRAMS_PER_OUNCE;

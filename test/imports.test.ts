@@ -64,11 +64,14 @@ function filesUnder(folder: string): string[] {
     .map((name) => join(folder, name));
 }
 
+/** Files of the command line that build stores and readers. */
+const MAIN = new Set(['src/cli/main.ts', 'src/cli/realDeps.ts', 'src/cli/realDesk.ts']);
+
 /** The part a file of the project belongs to; null for packages. */
 function partOf(path: string): string | null {
   const [top, second] = path.split('/');
   if (top !== 'src') return ['web', 'notebooks', 'test'].includes(top) ? top : null;
-  if (path === 'src/cli/main.ts' || path === 'src/cli/realDeps.ts') return 'main';
+  if (MAIN.has(path)) return 'main';
   if (path === 'src/schema/codes.ts' || path === 'src/schema/soil.ts') return 'schema-constants';
   return second.replace(/\.ts$/, '');
 }

@@ -44,6 +44,7 @@ export interface FetchWatch {
  * that fails is reported and the others go on; what is finished when the user stops stays.
  * @throws {InvalidInputError} NOTHING_TO_FETCH, SELECTION_TOO_LARGE
  * @throws {MissingDataError} STATION_UNKNOWN, STATE_UNKNOWN, SELECTION_EMPTY
+ * @throws {ConflictError} FETCH_RUNNING where another fetch into the same folder is running
  * @throws {SourceFailedError} whatever keeps the lists from being fetched
  */
 export async function fetchWeather(
@@ -51,6 +52,15 @@ export async function fetchWeather(
   deps: FetchDeps,
   watch: FetchWatch = {},
 ): Promise<FetchSummary> {
+  const giveBack = await deps.service.hold();
+  try {
+    return await fetchHeld(request, deps, watch);
+  } finally {
+    await giveBack();
+  }
+}
+
+async function fetchHeld(request: FetchRequest, deps: FetchDeps, watch: FetchWatch): Promise<FetchSummary> {
   const { service } = deps;
   const ids = await wantedIds(request, service, watch);
   const wanted = [...ids, ...request.years.map(String)];

@@ -25,9 +25,10 @@ export function findCounty(counties: readonly County[], text: string): County {
       details: { field: 'county' },
     });
   }
-  const found = matches(inState, given);
+  const found = [...matches(inState, given)];
   if (found.length === 1) return found[0];
   if (found.length > 1) {
+    found.sort((a, b) => (a.fullName < b.fullName ? -1 : 1));
     const choices = found.map(({ fullName, fips }) => `${fullName} (${fips})`);
     throw new InvalidInputError(
       'COUNTY_AMBIGUOUS',

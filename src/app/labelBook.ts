@@ -1,6 +1,7 @@
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { type LabelEntry, labelEntrySchema, type StoredLabel } from '../schema/labelEntry.ts';
+import type { Shelf } from '../store/shelf.ts';
 
 /** The user's own label entries, wherever they are kept. */
 export interface LabelBook {
@@ -8,15 +9,19 @@ export interface LabelBook {
   labels(): Promise<readonly StoredLabel[]>;
   /** The entry of that id; null where there is none. */
   label(id: string): Promise<StoredLabel | null>;
-  /**
-   * Keeps an entry.
-   * @param version the version that it takes the place of; null for a new one
-   * @throws {ConflictError} LABEL_CHANGED where another version is kept by now
-   */
-  putLabel(entry: LabelEntry, version: number | null): Promise<StoredLabel>;
-  /** @throws {ConflictError} LABEL_CHANGED @throws {MissingDataError} LABEL_UNKNOWN */
-  removeLabel(id: string, version: number): Promise<void>;
 }
+
+/** The entries of a shelf as answers look them up. */
+export const labelBookOf = (shelf: Pick<Shelf<LabelEntry>, 'list' | 'get'>): LabelBook => ({
+  async labels() {
+    const { kept } = await shelf.list();
+    return kept.map(({ version, record }) => ({ version, entry: record }));
+  },
+  async label(id) {
+    const kept = await shelf.get(id);
+    return kept && { version: kept.version, entry: kept.record };
+  },
+});
 
 /**
  * An entry that can be used: its shape, and that every interval can be read.

@@ -1,6 +1,7 @@
 import type { Command as Program } from 'commander';
 import type { AnswerDeps } from '../app/answerField.ts';
 import type { FetchDeps } from '../app/fetchWeather.ts';
+import type { FieldsDesk } from '../app/fieldsDesk.ts';
 import type { ImportInput, ImportTarget, StoreUpkeep } from '../app/importWeather.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import type { ServeOptions } from '../http/serve.ts';
@@ -31,6 +32,8 @@ export interface CliDeps {
   readonly version: string;
   /** Text of a file that the user named. */
   readText(path: string): Promise<string>;
+  /** Writes a text into a new file that the user named. */
+  writeText(path: string, text: string): Promise<void>;
   /** Records straight from files and folders. */
   fileReader(paths: readonly string[], options?: ReadOptions): WeatherReader;
   /** The store, where there is one, then the embedded demo. */
@@ -53,6 +56,8 @@ export interface CliDeps {
   catalogue(): Catalogue;
   /** What answering needs, over a reader. */
   answerDeps(weather: WeatherReader): AnswerDeps;
+  /** Does work on the user's fields: with their file itself, or by asking the server that holds it. */
+  withDesk<T>(work: (desk: FieldsDesk) => Promise<T>): Promise<T>;
   /** Runs the server until it is told to stop. */
   serve(options: ServeOptions & { readonly logRequests?: boolean }): Promise<void>;
 }

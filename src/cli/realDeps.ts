@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
@@ -16,6 +16,14 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
 import type { CliDeps, Terminal } from './command.ts';
+import {
+  addressHere,
+  type DeskOutside,
+  lazyLabels,
+  openDesk,
+  serviceOptionsIn,
+  withDesk,
+} from './realDesk.ts';
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
 const WRITER_WAITS_MS = 5000;
@@ -82,6 +90,11 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
   const home = programFolder();
   const version: string = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')).version;
   const catalogue = () => (loadedCatalogue ??= loadCatalogue(readDataFolder(join(home, 'data'))));
+  const outside = async (): Promise<DeskOutside> => {
+    const { store, reader } = await openReaders(storeFolder);
+    const climates = freshCache(reader, store.reader.changed);
+    return { storeFolder, version, store, reader, answer: { version, catalogue: catalogue(), climates } };
+  };
   return {
     terminal,
     version,
@@ -93,6 +106,18 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           hint: 'Check its name and that you may read it.',
           cause,
         });
+      }
+    },
+    async writeText(path, text) {
+      try {
+        await writeFile(path, text, { flag: 'wx' });
+      } catch (cause) {
+        const exists = (cause as NodeJS.ErrnoException).code === 'EEXIST';
+        throw new InvalidInputError(
+          'FILE_NOT_WRITTEN',
+          `The file ${path} ${exists ? 'is there already; it was left as it is' : 'cannot be written'}.`,
+          { hint: 'Name a new file in a folder that you may write.', cause },
+        );
       }
     },
     fileReader: createFileReader,
@@ -111,12 +136,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     },
     async recordsService(options) {
       const { createRecordsService } = await import('../source/service/recordsService.ts');
-      return createRecordsService({
-        folder: join(storeFolder, 'records'),
-        agent: `drywake/${version}`,
-        ...(process.env.DRYWAKE_RECORDS && { address: process.env.DRYWAKE_RECORDS }),
-        ...options,
-      });
+      return createRecordsService({ ...serviceOptionsIn(storeFolder, version), ...options });
     },
     async untilInterrupted(work) {
       const stop = new AbortController();
@@ -131,21 +151,30 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     now: () => performance.now(),
     counties: usCounties,
     catalogue,
-    answerDeps: (weather) => ({ version, catalogue: catalogue(), climates: createClimateCache(weather) }),
+    answerDeps: (weather) => ({
+      version,
+      catalogue: catalogue(),
+      climates: createClimateCache(weather),
+      labels: lazyLabels(outside, storeFolder),
+    }),
+    withDesk: async (work) => withDesk(await outside(), work),
     async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');
       const { guardFor } = await import('../http/guard/guardFor.ts');
+      const { tellServedBy, untellServedBy } = await import('../store/servedBy.ts');
       const { guard, addresses } = await guardFor(options.host, storeFolder, process.env.DRYWAKE_TOKEN);
-      const { store, reader } = await openReaders(storeFolder);
+      const around = await outside();
+      const { store, reader, answer } = around;
+      const { desk, labels, close } = await openDesk(around);
       const inbox = await openInbox(storeFolder, store);
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
-          version,
-          catalogue: catalogue(),
-          climates: freshCache(reader, store.reader.changed),
+          ...answer,
+          labels,
           weather: reader,
           inbox,
+          desk,
           counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
@@ -154,12 +183,22 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           guard,
         },
         options,
-      );
+      ).catch(async (error: unknown) => {
+        await close();
+        throw error;
+      });
+      tellServedBy(storeFolder, {
+        address: addressHere(options.host, server.port),
+        process: process.pid,
+        token: guard.token,
+      });
       const lines = addresses(server.port).map((address) => `Drywake ${version} is at ${address}\n`);
       terminal.out(`${lines.join('')}Stop it with Ctrl-C.\n`);
       await stopped();
       inbox.stop();
       await server.close();
+      untellServedBy(storeFolder);
+      await close();
     },
   };
 }

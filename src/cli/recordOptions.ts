@@ -1,11 +1,14 @@
 import { InvalidArgumentError, Option } from 'commander';
+import type { WeatherReader } from '../app/weatherReader.ts';
 import { type ReadOptions, readOptionsSchema } from '../schema/readOptions.ts';
+import type { CliDeps } from './command.ts';
 
-/** What the three options below give. */
+/** What the three options below give, and the files that they are about. */
 export interface RecordFlags {
   unitsIn?: ReadOptions['units'];
   dates?: ReadOptions['dates'];
   asStation?: string;
+  weather?: string[];
 }
 
 /** Units of files that do not say them. */
@@ -36,3 +39,7 @@ export const readOptionsOf = ({ unitsIn, dates, asStation }: RecordFlags): ReadO
   dates,
   station: asStation,
 });
+
+/** The files that were named, else the store. */
+export const readerOf = async (flags: RecordFlags, deps: CliDeps): Promise<WeatherReader> =>
+  flags.weather === undefined ? deps.storedReader() : deps.fileReader(flags.weather, readOptionsOf(flags));

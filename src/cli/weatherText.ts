@@ -26,15 +26,21 @@ export function checkText(report: StationCheck): string {
   const year = (one: StationCheck['driestYear']) =>
     one === null ? 'none' : `${one.year}, ${sayRain(one.rainMm)}`;
   const rows: Pair[] = [
-    ['Station', `${station.id}, ${station.name}${station.invented ? ' (invented)' : ''}`],
+    [
+      'Station',
+      `${station.id}${station.name === station.id ? '' : `, ${station.name}`}${station.invented ? ' (invented)' : ''}`,
+    ],
     ['Record', `${report.firstDate} to ${report.lastDate}, ${report.days} days`],
     ['Rain days missing', percent(report.rainMissingFraction)],
     ['Days from totals', `${report.spreadDays} given a share of a total of several days`],
     ['Days filled in', `${report.filledDays} with the mean of their time of year`],
     ['Temperatures missing', percent(report.temperatureMissingFraction)],
-    ['Dropped by flag', String(report.reading.droppedByFlag)],
-    ['Presumed zero', String(report.reading.presumedZero)],
-    ['Standing twice', String(report.reading.duplicated)],
+    [
+      'Dropped',
+      `${report.reading.droppedByFlag} values with a quality flag, ${report.reading.implausible} impossible ones`,
+    ],
+    ['Presumed zero', `${report.reading.presumedZero} rain values missing in the original`],
+    ['Standing twice', `${report.reading.duplicated} values, of which the last counts`],
     [
       'Mean yearly rain',
       report.meanAnnualRainMm === null

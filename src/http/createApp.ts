@@ -1,8 +1,8 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { MiddlewareHandler } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { bodyLimits } from './bodyLimits.ts';
 import type { HttpDeps } from './deps.ts';
 import { foreignRequests } from './guard/foreignRequests.ts';
 import { requestLog } from './guard/logLine.ts';
@@ -14,6 +14,8 @@ import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
+import { applicationRecordRoute } from './routes/applicationRecord.ts';
+import { backupRoute } from './routes/backup.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
 import { catalogueCropRoute } from './routes/catalogueCrop.ts';
@@ -21,16 +23,20 @@ import { choicesRoute } from './routes/choices.ts';
 import { compareRoute } from './routes/compare.ts';
 import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
+import { fieldAnswersRoute } from './routes/fieldAnswers.ts';
+import { fieldsRoute } from './routes/fields.ts';
+import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
+import { fieldsTableRoute } from './routes/fieldsTable.ts';
 import { healthRoute } from './routes/health.ts';
+import { labelsRoute } from './routes/labels.ts';
+import { labelsTableRoute } from './routes/labelsTable.ts';
 import { oddsRoute } from './routes/odds.ts';
+import { restoreRoute } from './routes/restore.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
 import { weatherNearRoute } from './routes/weatherNear.ts';
 
-/** Largest request body; an imported file, which is written down as it comes, has a limit of its own. [bytes] */
-const MAX_BODY_BYTES = 64 * 1024;
-export const IMPORT_PATH = '/api/weather/import';
 /** Longest address, which may hold a whole question. [characters] */
 const MAX_ADDRESS = 16 * 1024;
 
@@ -81,8 +87,7 @@ export function createApp(deps: HttpDeps) {
   if (guard.token !== null) app.use(tokenGuard(guard.token));
   app.use('/api/*', rateLimit(guard));
   app.use('/api/*', underWay(guard));
-  const limited = bodyLimit({ maxSize: MAX_BODY_BYTES });
-  app.use('/api/*', (context, next) => (context.req.path === IMPORT_PATH ? next() : limited(context, next)));
+  app.use('/api/*', bodyLimits());
   app.onError((error, context) => answerProblem(error, context, deps.log));
   app.notFound((context) =>
     answerProblem(
@@ -111,6 +116,15 @@ export function createApp(deps: HttpDeps) {
     .route('/', weatherNearRoute(deps))
     .route('/', weatherCheckRoute(deps))
     .route('/', weatherImportRoute(deps))
+    .route('/', fieldsRoute(deps))
+    .route('/', fieldsTableRoute(deps))
+    .route('/', labelsRoute(deps))
+    .route('/', labelsTableRoute(deps))
+    .route('/', fieldAnswersRoute(deps))
+    .route('/', fieldsRefreshRoute(deps))
+    .route('/', applicationRecordRoute(deps))
+    .route('/', backupRoute(deps))
+    .route('/', restoreRoute(deps))
     .route('/', exampleRoute(deps))
     .route('/', healthRoute(deps));
   referencePage(app, deps.version);

@@ -1,4 +1,5 @@
 import type { AnswerDeps } from '../app/answerField.ts';
+import type { FieldsDesk } from '../app/fieldsDesk.ts';
 import type { WeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import type { Example } from '../schema/example.ts';
@@ -10,6 +11,8 @@ export interface HttpDeps extends AnswerDeps {
   readonly weather: WeatherReader;
   /** Takes weather files that the page sends. */
   readonly inbox: WeatherInbox;
+  /** The user's fields and label entries. */
+  readonly desk: FieldsDesk;
   /** All US counties with the middle of their areas. */
   counties(): Promise<readonly County[]>;
   /** The worked question of the first screen. */

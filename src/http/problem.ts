@@ -15,7 +15,14 @@ const STATUS_OF = {
 } as const;
 
 /** Refusals about a thing that was named and is not there. */
-const NOT_FOUND = new Set(['STATION_UNKNOWN', 'STORE_EMPTY', 'ROUTE_UNKNOWN']);
+const NOT_FOUND = new Set([
+  'STATION_UNKNOWN',
+  'STORE_EMPTY',
+  'ROUTE_UNKNOWN',
+  'FIELD_UNKNOWN',
+  'LABEL_UNKNOWN',
+  'TREATMENT_UNKNOWN',
+]);
 
 /** Refusals of who asks, not of what is asked. */
 const FORBIDDEN = new Set(['ORIGIN_REFUSED', 'HOST_REFUSED']);
@@ -26,6 +33,7 @@ const OWN_STATUS: Readonly<Record<string, ContentfulStatusCode>> = {
   TOO_MANY_REQUESTS: 429,
   SERVER_BUSY: 503,
   ADDRESS_TOO_LONG: 414,
+  VERSION_MISSING: 428,
 };
 
 /** The one error shape of every route. */

@@ -14,5 +14,6 @@ export const problemResponses = {
   413: problem('The request is too large'),
   415: problem('The body is not JSON'),
   422: problem('The question does not fit together, or the data do not carry an answer'),
+  428: problem('The change does not say which version it takes the place of'),
   500: problem('Nobody foresaw this'),
 };

@@ -1,7 +1,8 @@
 import type { IncomingMessage, Server } from 'node:http';
 import { serve as listen } from '@hono/node-server';
 import { ConflictError } from '../errors.ts';
-import { createApp, IMPORT_PATH } from './createApp.ts';
+import { IMPORT_PATH } from './bodyLimits.ts';
+import { createApp } from './createApp.ts';
 import type { HttpDeps } from './deps.ts';
 
 export interface ServeOptions {

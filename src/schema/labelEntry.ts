@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { clauseSchema } from './clauses.ts';
+import { recordIdSchema, removedSchema, versionSchema } from './recordId.ts';
 
 const words = (most: number, description: string) => z.string().max(most).meta({ description });
 
@@ -42,15 +43,10 @@ const labelIntervalSchema = z
   })
   .meta({ id: 'LabelInterval' });
 
-/** Shape of the id of an entry; it stands in addresses and file names. */
-export const labelIdSchema = z
-  .string()
-  .regex(/^[a-z0-9][a-z0-9-]{0,59}$/, 'small letters, digits and hyphens, 60 at most');
-
 /** A product of the user's shed, as its own label has it; wins over the catalogue. */
 export const labelEntrySchema = z
   .strictObject({
-    id: labelIdSchema.meta({ description: 'Short name in small letters, digits and hyphens' }),
+    id: recordIdSchema.meta({ description: 'Short name in small letters, digits and hyphens' }),
     name: words(120, 'What the user calls the product').min(1),
     actives: z.array(labelActiveSchema).min(1).max(6),
     intervals: z.array(labelIntervalSchema).min(1).max(60),
@@ -75,11 +71,25 @@ const isUnlike = (names: readonly string[]): boolean =>
 /** An entry as it is kept: its version goes up by one with every change. */
 export const storedLabelSchema = z
   .strictObject({
-    version: z.int().min(1).meta({ description: 'Goes up by one with every change' }),
+    version: versionSchema,
     entry: labelEntrySchema,
   })
   .meta({ id: 'StoredLabel' });
 export type StoredLabel = z.infer<typeof storedLabelSchema>;
 
-/** All entries of the shed, by name. */
-export const labelListSchema = z.strictObject({ labels: z.array(storedLabelSchema) }).meta({ id: 'Labels' });
+/** An entry with what can be done about its last change. */
+export const keptLabelSchema = storedLabelSchema
+  .extend({
+    canUndo: z.boolean().meta({ description: 'Whether there is a version before this one' }),
+    removed: z
+      .boolean()
+      .meta({ description: 'True where this version is a removal, as after taking back an undone one' }),
+  })
+  .meta({ id: 'KeptLabel' });
+export type KeptLabel = z.infer<typeof keptLabelSchema>;
+
+/** All entries of the shed, by name, and those that were removed. */
+export const labelListSchema = z
+  .strictObject({ labels: z.array(keptLabelSchema), removed: z.array(removedSchema) })
+  .meta({ id: 'Labels' });
+export type LabelList = z.infer<typeof labelListSchema>;

@@ -1,10 +1,11 @@
 import { csvFields } from './csvLine.ts';
 import { CsvTable } from './csvTable.ts';
 import { yearFirstDay } from './dateText.ts';
-import { elementAt } from './element.ts';
+import { elementAt, RAIN } from './element.ts';
 import { numberOf } from './numberText.ts';
 import type { Place, RecordBuilder } from './recordBuilder.ts';
 import type { RecordLayout } from './recordLayout.ts';
+import { timeOfDayIn } from './timeOfDay.ts';
 
 const MISSING = -9999;
 const BLANK = 32;
@@ -20,6 +21,7 @@ function columnsOf(header: readonly string[]) {
     value: find('DATAVALUE', 'VALUE'),
     measurementFlag: find('MFLAG'),
     qualityFlag: find('QFLAG'),
+    time: find('OBSTIME'),
     latitude: find('LATITUDE'),
     longitude: find('LONGITUDE'),
     elevation: find('ELEVATION'),
@@ -29,6 +31,8 @@ function columnsOf(header: readonly string[]) {
   const { id, date, element, value, measurementFlag, qualityFlag } = columns;
   return Math.min(id, date, element, value, measurementFlag, qualityFlag) < 0 ? null : columns;
 }
+
+const PLACE = ['latitude', 'longitude', 'elevation', 'state', 'name'] as const;
 
 /** By-year CSV whose lines also carry the station's name and position, told by its header; values are tenths. */
 export const joinedCsv: RecordLayout = {
@@ -46,8 +50,9 @@ export const joinedCsv: RecordLayout = {
       if (onlyStation !== undefined && id !== onlyStation) continue;
       const damaged = (at: number, what: string) => table.damaged(line, at + 1, `"${fields[at]}" ${what}`);
       if (!/^[\w-]+$/.test(id)) throw damaged(columns.id, 'is no station id of letters and digits');
-      if (id !== before) describe(builder, id, fields, columns);
-      before = id;
+      const placeText = [id, ...PLACE.map((column) => fields[columns[column]])].join();
+      if (placeText !== before) describe(builder, id, fields, columns);
+      before = placeText;
       const dayNumber = yearFirstDay(fields[columns.date]);
       if (Number.isNaN(dayNumber)) throw damaged(columns.date, 'is no date written YYYYMMDD');
       const element = Buffer.from(fields[columns.element], 'latin1');
@@ -61,7 +66,11 @@ export const joinedCsv: RecordLayout = {
         return fields[at].charCodeAt(0) || BLANK;
       };
       const flags = [flag(columns.measurementFlag), flag(columns.qualityFlag)] as const;
-      builder.station(id).add(dayNumber, elementAt(element, 0), value, ...flags);
+      const station = builder.station(id);
+      const code = elementAt(element, 0);
+      station.add(dayNumber, code, value, ...flags);
+      const time = columns.time < 0 || code !== RAIN ? Number.NaN : timeOfDayIn(fields[columns.time].trim());
+      if (!Number.isNaN(time)) station.addRainTime(dayNumber, time);
     }
   },
 };

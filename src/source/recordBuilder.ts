@@ -1,4 +1,4 @@
-import type { Station, StationRecord } from '../schema/weather.ts';
+import type { FormerPlace, Station, StationRecord } from '../schema/weather.ts';
 import { StationColumns } from './stationColumns.ts';
 
 /** What the station list knows of an id; null where it is not listed. */
@@ -17,10 +17,21 @@ export const unlistedStation = (id: string): Station => ({
   invented: false,
 });
 
+/** Steps within which two positions are one: half the last digit that station lists give. [°, °, m] */
+const SAME_PLACE = { latitudeDeg: 0.00005, longitudeDeg: 0.00005, elevationM: 0.05 };
+
+/** Whether a file gives a known number otherwise; what either does not say differs from nothing. */
+const moves = (known: Place, given: Place): boolean =>
+  (['latitudeDeg', 'longitudeDeg', 'elevationM'] as const).some((key) => {
+    const [before, now] = [known[key] ?? null, given[key] ?? null];
+    return before !== null && now !== null && Math.abs(before - now) > SAME_PLACE[key];
+  });
+
 /** Collects values of any number of stations from one or more files and makes records of them. */
 export class RecordBuilder {
   private readonly stations = new Map<string, StationColumns>();
   private readonly places = new Map<string, Place>();
+  private readonly formerPlaces = new Map<string, FormerPlace[]>();
   private fileName = '';
 
   /** Says which file the following values come from; it is named in the record's source. */
@@ -39,9 +50,19 @@ export class RecordBuilder {
     return columns;
   }
 
-  /** Keeps what a file says of a station's place; used where no station list knows the station. */
+  /**
+   * Keeps what a file says of a station's place, which counts where no station list knows the station, and what an
+   * earlier row or file said otherwise.
+   */
   place(id: string, place: Place): void {
-    this.places.set(id, { ...this.places.get(id), ...place });
+    const known = this.places.get(id);
+    if (known !== undefined && moves(known, place)) {
+      const { latitudeDeg = null, longitudeDeg = null, elevationM = null } = known;
+      const former = this.formerPlaces.get(id) ?? [];
+      former.push({ latitudeDeg, longitudeDeg, elevationM, replacedBy: this.fileName });
+      this.formerPlaces.set(id, former);
+    }
+    this.places.set(id, { ...known, ...place });
   }
 
   /** Says of a station's values in the open file what was guessed, recognised or declared. */
@@ -58,7 +79,8 @@ export class RecordBuilder {
   *records(describe: DescribeStation = () => null): Generator<StationRecord> {
     for (const [id, columns] of this.stations) {
       const record = columns.finish(describe(id) ?? { ...unlistedStation(id), ...this.places.get(id) });
-      if (record !== null) yield record;
+      const formerPlaces = this.formerPlaces.get(id);
+      if (record !== null) yield formerPlaces === undefined ? record : { ...record, formerPlaces };
     }
   }
 }

@@ -7,6 +7,8 @@ export interface WideColumn {
   readonly element: number;
   /** One column with all flags, "M,Q,S", or two with measurement and quality flag; null where there are none. */
   readonly flagsAt: readonly [number] | readonly [number, number] | null;
+  /** A column with the hour of reading alone; -1 where there is none. */
+  readonly timeAt: number;
 }
 
 /** Where a table with a line for each station and day holds what is read; -1 where it does not. */
@@ -32,7 +34,7 @@ export function wideColumns(header: readonly string[]): WideColumns | null {
   const ignoredAt: number[] = [];
   for (const [at, name] of names.entries()) {
     const element = (ELEMENTS as readonly string[]).indexOf(name);
-    if (element >= 0) values.push({ at, element, flagsAt: flagsOf(names, at) });
+    if (element >= 0) values.push({ at, element, ...flagsOf(names, at) });
     else if (/^[A-Z]{2}[A-Z0-9]{2}$/.test(name) && !NO_ELEMENTS.has(name)) ignoredAt.push(at);
   }
   const [stationAt, dateAt] = [find('STATION'), find('DATE')];
@@ -49,10 +51,11 @@ export function wideColumns(header: readonly string[]): WideColumns | null {
   };
 }
 
-/** Flags stand in a column of the element's own, or in separate ones right behind it. */
-function flagsOf(names: readonly string[], at: number): WideColumn['flagsAt'] {
+/** Flags and hour stand in a column of the element's own, or in separate ones right behind it. */
+function flagsOf(names: readonly string[], at: number): Pick<WideColumn, 'flagsAt' | 'timeAt'> {
   const joined = names.indexOf(`${names[at]}_ATTRIBUTES`);
-  if (joined >= 0) return [joined];
+  if (joined >= 0) return { flagsAt: [joined], timeAt: -1 };
   const apart = names[at + 1] === 'MEASUREMENT_FLAG' && names[at + 2] === 'QUALITY_FLAG';
-  return apart ? [at + 1, at + 2] : null;
+  const time = apart && names[at + 3] === 'SOURCE_FLAG' && names[at + 4] === 'TIME_OF_OBSERVATION';
+  return { flagsAt: apart ? [at + 1, at + 2] : null, timeAt: time ? at + 4 : -1 };
 }

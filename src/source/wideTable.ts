@@ -91,6 +91,7 @@ function unitsOf(
 class WideReader {
   private id = '';
   private station: StationColumns | null = null;
+  private placeText = '';
 
   constructor(
     private readonly table: CsvTable,
@@ -104,7 +105,11 @@ class WideReader {
   read(row: CsvRow, id: string): boolean {
     const { columns, table } = this;
     const changed = this.station === null || id !== this.id;
-    const station = this.station === null || changed ? this.enter(row, id) : this.station;
+    const { nameAt, latitudeAt, longitudeAt, elevationAt } = columns;
+    const placeText = [nameAt, latitudeAt, longitudeAt, elevationAt].map((at) => row.fields[at]).join();
+    const moved = placeText !== this.placeText;
+    this.placeText = placeText;
+    const station = this.station === null || changed || moved ? this.enter(row, id) : this.station;
     const date = row.fields[columns.dateAt];
     const dayNumber = yearFirstDay(date);
     if (Number.isNaN(dayNumber)) {
@@ -172,8 +177,9 @@ class WideReader {
   }
 }
 
-/** Time at which a value was read, the fourth part of its attributes; NaN where they do not say it. [HHMM] */
-function timeIn({ fields }: CsvRow, { flagsAt }: WideColumn): number {
+/** Time at which a value was read, from its own column or the fourth part of its attributes; NaN if unknown. [HHMM] */
+function timeIn({ fields }: CsvRow, { flagsAt, timeAt }: WideColumn): number {
+  if (timeAt >= 0) return timeOfDayIn(fields[timeAt].trim());
   if (flagsAt === null || flagsAt.length !== 1) return Number.NaN;
   return timeOfDayIn(fields[flagsAt[0]].split(',')[3]?.trim() ?? '');
 }

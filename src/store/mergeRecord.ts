@@ -33,6 +33,7 @@ export async function createMergeTables(connection: DuckDBConnection): Promise<v
 export async function mergeRecord(connection: DuckDBConnection, record: StationRecord): Promise<ImportCount> {
   await fillIncoming(connection, record);
   const key = await stationKey(connection, record);
+  await writeFormerPlaces(connection, key, record);
   const { kept, times, ...count } = await compare(connection, key);
   if (count.inserted + count.replaced + times > 0) await rewriteDays(connection, key);
   await writeReading(connection, key, record, kept > 0);
@@ -95,6 +96,24 @@ async function stationKey(connection: DuckDBConnection, record: StationRecord): 
     [INTEGER],
   );
   return key;
+}
+
+/** Keeps positions that the record's own files give otherwise; one that is kept already is not kept twice. */
+async function writeFormerPlaces(
+  connection: DuckDBConnection,
+  key: number,
+  { formerPlaces = [] }: StationRecord,
+): Promise<void> {
+  for (const { latitudeDeg, longitudeDeg, elevationM, replacedBy } of formerPlaces) {
+    await connection.run(
+      `INSERT INTO former_place SELECT $1, $2, $3, $4, $5 WHERE NOT EXISTS (
+         SELECT 1 FROM former_place WHERE station_key = $1 AND replaced_by = $5
+           AND latitude_deg IS NOT DISTINCT FROM $2::DOUBLE AND longitude_deg IS NOT DISTINCT FROM $3::DOUBLE
+           AND elevation_m IS NOT DISTINCT FROM $4::DOUBLE)`,
+      [key, latitudeDeg, longitudeDeg, elevationM, replacedBy],
+      [INTEGER],
+    );
+  }
 }
 
 /** Counts values that are new, that differ, and that only the stored record holds (kept); and times of reading to write. */

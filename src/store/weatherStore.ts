@@ -1,10 +1,10 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
-import { SourceFailedError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
 import type { FileImport } from './importFile.ts';
 import { clearSpill, lockDown } from './lockDown.ts';
+import { makeFolder } from './makeFolder.ts';
 import { createMergeTables, type ImportCount } from './mergeRecord.ts';
 import { fileVersion, migrate } from './migrate.ts';
 import { type HeldFile, holdFile, type OpenMode } from './openFiles.ts';
@@ -130,16 +130,4 @@ function storeWithoutFile(): WeatherStore {
     importRecord: async (record) => (await writer.importRecords([record]))[0],
     close: async () => undefined,
   };
-}
-
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (cause) {
-    throw new SourceFailedError('STORE_UNREADABLE', `The data folder ${folder} cannot be made.`, {
-      hint: 'Check that you may write where it is to stand, or name another folder.',
-      details: { folder },
-      cause,
-    });
-  }
 }

@@ -53,10 +53,10 @@ describe('findCounty', () => {
   it('refuses a name that fits several places, with the choices', async () => {
     const twins = await refused('St Louis, MO');
     expect(twins.code).toBe('COUNTY_AMBIGUOUS');
-    expect(twins.details.choices).toEqual(['St. Louis city, MO', 'St. Louis County, MO']);
+    expect(twins.details.choices).toEqual(['St. Louis County, MO', 'St. Louis city, MO']);
     const states = await refused('Gallatin');
     expect(states.message).toContain('3 places');
-    expect(states.details.choices).toContain('Gallatin, KY');
+    expect(states.details.choices).toEqual(['Gallatin, IL', 'Gallatin, KY', 'Gallatin, MT']);
   });
 
   it('offers what is like a misspelt name, and refuses an unknown state', async () => {

@@ -27,7 +27,8 @@ describe('a label entry as given', () => {
     const entry = readLabelEntry(given);
     expect(entry.intervals).toEqual([{ crop: 'lentil', interval: '4 months', clauses: [], conditions: '' }]);
     expect(entry.note).toBe('');
-    expect(labelListSchema.parse({ labels: [{ version: 1, entry }] }).labels).toHaveLength(1);
+    const kept = { version: 1, entry, canUndo: false, removed: false };
+    expect(labelListSchema.parse({ labels: [kept], removed: [] }).labels).toHaveLength(1);
   });
 
   it('is refused where an interval cannot be read, naming crop and field', () => {

@@ -11,10 +11,14 @@ import { createApp } from '../../src/http/createApp.ts';
 import { OWN_COMPUTER } from '../../src/http/guard/serverGuard.ts';
 import { createReceivedFiles } from '../../src/source/receivedFiles.ts';
 import { findRecordFiles } from '../../src/source/recordFiles.ts';
+import { openFieldsStore } from '../../src/store/fieldsStore.ts';
 import { createServedStore } from '../../src/store/servedStore.ts';
 import { catalogue } from '../catalogue/loaded.ts';
+import { fieldOf, labelOf } from '../fixtures/fields/larkrise.ts';
+import { tickingClock } from '../store/openFields.ts';
 import { arbitraryOf, HOSTILE, type Schema } from './arbitraryOf.ts';
 import { demoDeps } from './demoDeps.ts';
+import { deskOver } from './deskOver.ts';
 
 interface Operation {
   readonly parameters?: readonly {
@@ -36,9 +40,16 @@ const folder = mkdtempSync(join(tmpdir(), 'drywake-fuzz-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const store = createServedStore(folder);
 const weather = layeredReader([store.reader, demoDeps.weather]);
+const fields = await openFieldsStore(folder, { now: tickingClock() });
+afterAll(() => fields.close());
+await fields.fields.put(fieldOf(), null);
+await fields.labels.put(labelOf(), null);
+const { desk, labels } = deskOver(fields, folder, weather);
 const app = createApp({
   ...demoDeps,
   guard,
+  desk,
+  labels,
   weather,
   climates: createClimateCache(weather),
   inbox: createWeatherInbox({
@@ -85,6 +96,8 @@ const workedMembers: Record<string, unknown> = {
   ...demoDeps.example.question,
   plantFrom: '2027-04-01',
   plantTo: '2027-06-01',
+  replace: true,
+  backup: await desk.backup(),
 };
 
 /** Names that lead further into the program than letters at random. */
@@ -94,6 +107,9 @@ const words: Record<string, readonly unknown[]> = {
   residual: [...catalogue.actives.map(({ isoName }) => isoName), 'x'],
   active: names,
   crop: [...catalogue.crops.map(({ name }) => name), 'radish + pea', '+', 'x'],
+  id: ['home-quarter', 'shed-one', 'new', '../x'],
+  treatmentId: ['stubble', 'x'],
+  labelEntry: ['shed-one', 'x'],
   interval: ['0 days', '30 days', '9 months', '1 month 15 days', '400 months', '-1 month', 'soon'],
 };
 
@@ -104,7 +120,7 @@ function workedFrom(schema: Schema): fc.Arbitrary<unknown> {
   const worked = Object.fromEntries(Object.entries(workedMembers).filter(([key]) => key in properties));
   const keys = Object.keys(properties);
   if (Object.keys(worked).length === 0) return whole;
-  const changed = fc.tuple(whole, fc.subarray(keys, { maxLength: 3 })).map(([value, some]) => ({
+  const changed = fc.tuple(whole, fc.subarray(keys, { maxLength: Math.min(3, keys.length) })).map(([value, some]) => ({
     ...worked,
     ...Object.fromEntries(
       Object.entries(value as Record<string, unknown>).filter(([key]) => some.includes(key)),
@@ -154,6 +170,9 @@ function requestTo(path: string, method: string, { parameters = [], requestBody 
   });
 }
 
+/** What only answers where the version is right, or the text is a table; their own tests show that. */
+const SELDOM = /\/undo$|\.csv$|import/;
+
 const RUNS = Number(process.env.FUZZ_RUNS ?? 60);
 /** No request of these sizes may take longer than this on the slowest machine. [ms] */
 const MOST_MS = 20_000;
@@ -186,7 +205,7 @@ describe('every route, with what its schema allows and what it does not', () => 
         { numRuns: RUNS },
       );
       // Without an answer among the refusals the run would have shown little.
-      if (method === 'POST' && !path.includes('import')) expect(statuses).toContain(200);
+      if (method === 'POST' && !SELDOM.test(path)) expect(statuses).toContain(200);
     },
   );
 });

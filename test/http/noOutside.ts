@@ -1,8 +1,10 @@
 import { createWeatherInbox } from '../../src/app/weatherInbox.ts';
 
 const refuse = async () => {
-  throw new Error('This test sends no files.');
+  throw new Error('This test needs nothing of the outside.');
 };
+
+const noShelf = { list: refuse, get: refuse, put: refuse, remove: refuse, undo: refuse };
 
 /** What the routes need of the outside, where a test needs none of it. */
 export const noOutside = {
@@ -12,5 +14,9 @@ export const noOutside = {
     weatherFiles: refuse,
     importStore: refuse,
   }),
+  desk: {
+    ...{ fields: noShelf, labels: noShelf, answers: refuse, applicationRecord: refuse },
+    ...{ refresh: refuse, backup: refuse, restore: refuse },
+  },
   counties: async () => [],
 };

@@ -33,8 +33,15 @@ async function readByStore(store: WeatherStore, path: string): Promise<StationRe
   return records;
 }
 
-const line = (id: string, day: string, element: string, value: string | number, m = '', q = '') =>
-  `${id},${day},${element},${value},${m},${q},7,0800`;
+const line = (
+  id: string,
+  day: string,
+  element: string,
+  value: string | number,
+  m = '',
+  q = '',
+  hour = '0800',
+) => `${id},${day},${element},${value},${m},${q},7,${hour}`;
 
 describeWithRecords('real files imported by the database alone', (shared) => {
   const derived = readdirSync(join(shared, 'derived')).filter((name) => name.endsWith('.csv.gz'));
@@ -65,6 +72,10 @@ describeWithRecords('real files imported by the database alone', (shared) => {
   });
 });
 
+/** Hours of reading, and what is none. */
+const HOURS =
+  '0700,1700,2400,0000,0059,0060,2401,9999,10e1,0x12,1_00, 700,+700,-700,700,00700,7:00,1.e2'.split(',');
+
 const ids = fc.constantFrom('TST00000001', 'TST00000002', 'US10chas006', 'T-_4');
 const lines = fc
   .record({
@@ -91,9 +102,10 @@ const lines = fc
     ),
     m: fc.constantFrom('', '', 'P', 'T'),
     q: fc.constantFrom('', '', '', 'I'),
+    hour: fc.constantFrom('', '', ...HOURS),
   })
-  .map(({ id, day, element, value, m, q }) =>
-    line(id, isoDateOf(day).replaceAll('-', ''), element, value, m, q),
+  .map(({ id, day, element, value, m, q, hour }) =>
+    line(id, isoDateOf(day).replaceAll('-', ''), element, value, m, q, hour),
   );
 const writing = fc.record({
   lines: fc.array(lines, { minLength: 1, maxLength: 120 }),

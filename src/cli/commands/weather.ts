@@ -5,7 +5,7 @@ import {
   asStationOption,
   dateOrderOption,
   type RecordFlags,
-  readOptionsOf,
+  readerOf,
   unitsInOption,
 } from '../recordOptions.ts';
 import { checkText, stationsText } from '../weatherText.ts';
@@ -57,9 +57,7 @@ export function define(program: Program, deps: CliDeps): void {
     .addOption(unitsInOption())
     .addOption(dateOrderOption())
     .addOption(asStationOption())
-    .action((station: string, flags: JsonFlag & RecordFlags & { weather?: string[] }) =>
-      check(station, flags, deps),
-    );
+    .action((station: string, flags: JsonFlag & RecordFlags) => check(station, flags, deps));
   defineNormals(
     sub(
       'normals',
@@ -83,15 +81,8 @@ async function list(flags: JsonFlag, deps: CliDeps): Promise<void> {
   deps.terminal.out(flags.json ? `${JSON.stringify({ stations }, null, 2)}\n` : stationsText(stations));
 }
 
-async function check(
-  station: string,
-  flags: JsonFlag & RecordFlags & { weather?: string[] },
-  deps: CliDeps,
-): Promise<void> {
-  const reader =
-    flags.weather === undefined
-      ? await deps.storedReader()
-      : deps.fileReader(flags.weather, readOptionsOf(flags));
+async function check(station: string, flags: JsonFlag & RecordFlags, deps: CliDeps): Promise<void> {
+  const reader = await readerOf(flags, deps);
   const report = checkStation(await reader.record(station));
   deps.terminal.out(flags.json ? `${JSON.stringify(report, null, 2)}\n` : checkText(report));
 }

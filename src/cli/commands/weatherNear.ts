@@ -4,10 +4,16 @@ import { type GivenPlace, soughtPlace } from '../../app/soughtPlace.ts';
 import type { CliDeps } from '../command.ts';
 import { nearText } from '../nearText.ts';
 import { numberOption, wholeNumberOption } from '../optionValues.ts';
+import {
+  asStationOption,
+  dateOrderOption,
+  type RecordFlags,
+  readerOf,
+  unitsInOption,
+} from '../recordOptions.ts';
 
-interface NearFlags extends GivenPlace {
+interface NearFlags extends GivenPlace, RecordFlags {
   most?: number;
-  weather?: string[];
   json?: boolean;
 }
 
@@ -20,14 +26,17 @@ export function defineNear(command: Program, deps: CliDeps): void {
     .option('--elevation <m>', 'height of the field above sea level', numberOption)
     .option('--most <n>', 'stations to list (default: 10)', wholeNumberOption)
     .option('--weather <path...>', 'files or folders to read straight from, without the store')
+    .addOption(unitsInOption())
+    .addOption(dateOrderOption())
+    .addOption(asStationOption())
     .action(async (flags: NearFlags) => {
       const place = await soughtPlace(
         flags,
         deps.counties,
         'Give --lat 45.7 --lon -111, or --county "Gallatin, MT".',
       );
-      const { weather, most, json } = flags;
-      const reader = weather === undefined ? await deps.storedReader() : deps.fileReader(weather);
+      const { most, json } = flags;
+      const reader = await readerOf(flags, deps);
       const near = nearestStations(
         await reader.stations(),
         place,

@@ -3,13 +3,19 @@ import { stationNormals } from '../../app/stationNormals.ts';
 import type { CliDeps } from '../command.ts';
 import { normalsText } from '../normalsText.ts';
 import { yearsOption } from '../optionValues.ts';
+import {
+  asStationOption,
+  dateOrderOption,
+  type RecordFlags,
+  readerOf,
+  unitsInOption,
+} from '../recordOptions.ts';
 
-interface NormalsFlags {
+interface NormalsFlags extends RecordFlags {
   from: string;
   to: string;
   base?: { baseFrom: number; baseTo: number };
   asOf?: string;
-  weather?: string[];
   json?: boolean;
 }
 
@@ -29,8 +35,12 @@ export function defineNormals(command: Program, deps: CliDeps): void {
     )
     .option('--as-of <date>', 'last day that counts as observed (default: the last of the record)')
     .option('--weather <path...>', 'files or folders to read straight from, without the store')
-    .action(async (station: string, { from, to, base, asOf, weather, json }: NormalsFlags) => {
-      const reader = weather === undefined ? await deps.storedReader() : deps.fileReader(weather);
+    .addOption(unitsInOption())
+    .addOption(dateOrderOption())
+    .addOption(asStationOption())
+    .action(async (station: string, flags: NormalsFlags) => {
+      const { from, to, base, asOf, json } = flags;
+      const reader = await readerOf(flags, deps);
       const normals = stationNormals(await reader.record(station), {
         from,
         to,

@@ -5,6 +5,7 @@ import { nearestIds } from '../nearestIds.ts';
 import { parseStationList } from '../stationList.ts';
 import { asTheyCome } from './asTheyCome.ts';
 import { type Downloaded, downloadFile } from './downloadFile.ts';
+import { holdFolder } from './holdFolder.ts';
 import { PoliteQueue } from './politeQueue.ts';
 import { RecordsFolder } from './recordsFolder.ts';
 import { selectStations } from './selectStations.ts';
@@ -41,6 +42,11 @@ export interface FetchControl {
 export interface RecordsService {
   /** Address that everything is taken from. */
   readonly address: string;
+  /**
+   * Holds the folder of fetched records until the function that it gives is called.
+   * @throws {ConflictError} FETCH_RUNNING where another fetch holds it
+   */
+  hold(): Promise<() => Promise<void>>;
   /** Path of the station list, fetched anew where the service has a newer one. Throws as downloadFile does. */
   stationList(control?: FetchControl): Promise<string>;
   /** Ids that the wish selects by the service's lists. Throws as downloadFile and selectStations do. */
@@ -125,6 +131,7 @@ export function createRecordsService(given: GivenServiceOptions): RecordsService
   }
 
   return {
+    hold: () => holdFolder(options.folder),
     address: options.address,
     stationList: (control = {}) => listPath(STATION_LIST_FILE, control),
     async select(wish, control = {}) {

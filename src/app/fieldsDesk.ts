@@ -1,0 +1,62 @@
+import { MissingDataError } from '../errors.ts';
+import type { Backup, RestoreResult } from '../schema/backup.ts';
+import type { FieldAnswer, Refresh } from '../schema/fieldAnswer.ts';
+import type { FieldRecord } from '../schema/fieldRecord.ts';
+import type { LabelEntry } from '../schema/labelEntry.ts';
+import type { ApplicationRecord } from '../schema/restrictedUse.ts';
+import type { FieldsStore } from '../store/fieldsStore.ts';
+import type { Kept, Shelf } from '../store/shelf.ts';
+import { applicationRecord } from './applicationRecord.ts';
+import { fieldAnswers } from './fieldAnswers.ts';
+import { labelBookOf } from './labelBook.ts';
+import { type RefreshDeps, refreshFields } from './refreshFields.ts';
+import { type BackupDeps, makeBackup, restoreBackup } from './restoreBackup.ts';
+
+export type { FieldsStore, Kept, Shelf };
+
+/** All that can be done with fields and label entries: over the store itself, or by asking the server that holds it. */
+export interface FieldsDesk {
+  readonly fields: Shelf<FieldRecord>;
+  readonly labels: Shelf<LabelEntry>;
+  /** One answer for each planned crop. @throws {MissingDataError} FIELD_UNKNOWN */
+  answers(fieldId: string): Promise<FieldAnswer[]>;
+  /** @throws {MissingDataError} FIELD_UNKNOWN, TREATMENT_UNKNOWN */
+  applicationRecord(fieldId: string, treatmentId: string): Promise<ApplicationRecord>;
+  refresh(fetchNewer: boolean): Promise<Refresh>;
+  backup(): Promise<Backup>;
+  /** @throws {InvalidInputError} BACKUP_UNREADABLE */
+  restore(backup: Backup): Promise<RestoreResult>;
+}
+
+/** What a desk over the store itself needs. */
+export interface DeskDeps extends RefreshDeps, BackupDeps {
+  readonly store: FieldsStore;
+}
+
+/** A desk over the store itself. */
+export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
+  const { store, weather } = deps;
+  const book = labelBookOf(store.labels);
+  const kept = async (id: string): Promise<FieldRecord> => {
+    const found = await store.fields.get(id);
+    if (found !== null) return found.record;
+    throw new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
+      hint: 'The list of fields shows each with its id.',
+      details: { id },
+    });
+  };
+  return {
+    fields: store.fields,
+    labels: store.labels,
+    answers: async (fieldId) => fieldAnswers(await kept(fieldId), await weather.stations(), deps.answer),
+    async applicationRecord(fieldId, treatmentId) {
+      const record = await kept(fieldId);
+      const named = record.treatments.find(({ id }) => id === treatmentId)?.labelEntry;
+      const entry = named === undefined ? null : await book.label(named);
+      return applicationRecord(record, treatmentId, entry?.entry ?? null);
+    },
+    refresh: (fetchNewer) => refreshFields(fetchNewer, deps),
+    backup: () => makeBackup(deps),
+    restore: (backup) => restoreBackup(backup, deps),
+  };
+}

@@ -1,0 +1,34 @@
+import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
+import { refreshSchema } from '../../schema/fieldAnswer.ts';
+import type { HttpDeps } from '../deps.ts';
+import { problemResponses } from '../problemResponses.ts';
+
+const route = createRoute({
+  method: 'post',
+  path: '/api/fields/refresh',
+  summary: 'Answer all fields again and tell what has changed since the last time',
+  request: {
+    body: {
+      required: true,
+      content: {
+        'application/json': {
+          schema: z.strictObject({
+            fetch: z
+              .boolean()
+              .default(false)
+              .meta({ description: 'Ask the public records service for newer weather first' }),
+          }),
+        },
+      },
+    },
+  },
+  responses: {
+    200: { description: 'What has changed', content: { 'application/json': { schema: refreshSchema } } },
+    ...problemResponses,
+  },
+});
+
+export const fieldsRefreshRoute = ({ desk }: HttpDeps) =>
+  new OpenAPIHono().openapi(route, async (context) =>
+    context.json(await desk.refresh(context.req.valid('json').fetch), 200),
+  );
