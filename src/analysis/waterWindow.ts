@@ -216,5 +216,16 @@ function isObserved({ climate: { series }, asOfDay }: WaterSeason, day: number):
   );
 }
 
-const givenOn = ({ irrigation }: WaterSeason, day: number): number =>
-  irrigation.reduce((sum, one) => (one.day === day ? sum + one.mm : sum), 0);
+/** Irrigation by day, worked out once for each list. */
+const byDay = new WeakMap<readonly OwnAmount[], ReadonlyMap<number, number>>();
+
+function givenOn({ irrigation }: WaterSeason, day: number): number {
+  let days = byDay.get(irrigation);
+  if (days === undefined) {
+    const sums = new Map<number, number>();
+    for (const one of irrigation) sums.set(one.day, (sums.get(one.day) ?? 0) + one.mm);
+    days = sums;
+    byDay.set(irrigation, days);
+  }
+  return days.get(day) ?? 0;
+}

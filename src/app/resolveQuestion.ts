@@ -1,10 +1,12 @@
 import type { Application } from '../analysis/applications.ts';
 import { parseIsoDate } from '../calendar.ts';
 import { chooseInterval } from '../catalogue/chooseInterval.ts';
+import { longerFindings, sayFinding } from '../catalogue/evidenceBeside.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
+import { rowsOfPair } from '../catalogue/rowsOfPair.ts';
 import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
@@ -86,7 +88,11 @@ export function resolveQuestion(
   );
   const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
   const { interval, intervalFallBack, longerElsewhere } = own
-    ? { interval: ownInterval(own, appliedDay), intervalFallBack: null, longerElsewhere: [] }
+    ? {
+        interval: ownInterval(own, appliedDay),
+        intervalFallBack: null,
+        longerElsewhere: active && crop ? findingsBeside(catalogue, active, crop, own) : [],
+      }
     : catalogueInterval(catalogue, active, crop, question.country, appliedDay, without);
   const halfLife = halfLifeOf(question, active, interval.lengthDays);
   const siteFactor = phFactor(active?.ph ?? null, question.soilPh ?? null);
@@ -203,6 +209,10 @@ function ownInterval(own: Interval, appliedDay: number): ResolvedQuestion['inter
   };
 }
 
+/** Findings and advice that ask for longer than the user's own interval. */
+const findingsBeside = (catalogue: Catalogue, active: Active, crop: Crop, own: Interval): string[] =>
+  longerFindings(rowsOfPair(catalogue, active, crop), own).map((one) => sayFinding(one, catalogue.sources));
+
 function catalogueInterval(
   catalogue: Catalogue,
   active: Active | null,
@@ -230,10 +240,7 @@ function catalogueInterval(
     intervalFallBack: chosen.fallBack,
     longerElsewhere: [
       ...chosen.elsewhere,
-      ...chosen.longerElsewhere.map(
-        ({ row, interval }) =>
-          `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${titleOf(row.source)}).`,
-      ),
+      ...chosen.longerElsewhere.map((one) => sayFinding(one, catalogue.sources)),
     ],
   };
 }

@@ -2,7 +2,7 @@ import { MissingDataError } from '../errors.ts';
 import type { Interval } from '../model/calendar/interval.ts';
 import type { Active, Catalogue, Crop, IntervalRow } from '../schema/catalogue.ts';
 import type { FieldCountry } from '../schema/codes.ts';
-import { evidenceBeside, intervalsElsewhere } from './evidenceBeside.ts';
+import { evidenceBeside, intervalsElsewhere, longerFindings, sayFinding } from './evidenceBeside.ts';
 import { isAtLeast, type MeasuredRow, measureRow, rankDays, sayInterval } from './intervalLength.ts';
 import { type ReachingRow, rowsOfPair } from './rowsOfPair.ts';
 
@@ -76,7 +76,10 @@ export function chooseInterval(
     .filter((one) => one !== null);
   const [first, ...others] = measured;
   if (tier === undefined || first === undefined) {
-    throw missing(active, crop, counting, pair, intervalsElsewhere(pair, country));
+    throw missing(active, crop, counting, pair, [
+      ...intervalsElsewhere(pair, country),
+      ...longerFindings(pair, { months: 0, days: 0 }).map((one) => sayFinding(one, catalogue.sources)),
+    ]);
   }
 
   const winner = others.reduce((best, next) => (outranks(next, best) ? next : best), first);

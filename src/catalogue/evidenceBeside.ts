@@ -1,5 +1,5 @@
 import type { Interval } from '../model/calendar/interval.ts';
-import type { IntervalRow, RowCountry } from '../schema/catalogue.ts';
+import type { CatalogueSource, IntervalRow, RowCountry } from '../schema/catalogue.ts';
 import type { FieldCountry } from '../schema/codes.ts';
 import { type MeasuredRow, measureRow, rankDays, sayInterval } from './intervalLength.ts';
 import type { ReachingRow } from './rowsOfPair.ts';
@@ -40,9 +40,7 @@ export function evidenceBeside(
     ),
   ).filter(isLonger);
   return {
-    longerElsewhere: measuredOf(named.filter(({ kind }) => kind !== 'label'))
-      .filter(isLonger)
-      .map(({ row, longest }) => ({ row, interval: longest })),
+    longerElsewhere: longerFindings(pair, chosen),
     elsewhere: [
       ...(mixes.length > 0
         ? [`Ready mixes with it ask for longer: ${sayRange(mixes)}. Read the label of the mix you use.`]
@@ -72,6 +70,21 @@ export function intervalsElsewhere(pair: readonly ReachingRow[], country: FieldC
         ];
   });
 }
+
+/** Field findings and advice on a pair that ask for longer than an interval, where no label row is chosen. */
+export const longerFindings = (pair: readonly ReachingRow[], than: Interval): Evidence['longerElsewhere'] =>
+  measuredOf(
+    pair.flatMap(({ reach, row }) => (row.kind === 'label' || reach === 'unnamed crops' ? [] : [row])),
+  )
+    .filter(({ longest }) => rankDays(longest) > rankDays(than))
+    .map(({ row, longest }) => ({ row, interval: longest }));
+
+/** A field finding or piece of advice that asks for longer, in one sentence with its source's title. */
+export const sayFinding = (
+  { row, interval }: Evidence['longerElsewhere'][number],
+  sources: readonly CatalogueSource[],
+): string =>
+  `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${sources.find(({ id }) => id === row.source)?.reference ?? row.source}).`;
 
 const measuredOf = (rows: readonly IntervalRow[]): MeasuredRow[] =>
   rows.map(measureRow).filter((one) => one !== null);

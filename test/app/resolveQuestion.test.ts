@@ -70,3 +70,24 @@ describe('the country of the field', () => {
     expect(resolve({}).intervalFallBack).toBeNull();
   });
 });
+
+describe('field findings that ask for longer', () => {
+  const pair = { residual: 'chlorsulfuron', crop: 'lentil' };
+
+  it('stand beside an interval of the user’s own, and set nothing', () => {
+    const { longerElsewhere, interval } = resolve({ ...pair, interval: '9 months' });
+    expect(interval).toMatchObject({ months: 9, confirmed: true });
+    expect(longerElsewhere).toHaveLength(2);
+    expect(longerElsewhere[0]).toMatch(
+      /^Beside the label: a field finding from southern Alberta asks for 84 months or more \(/,
+    );
+    expect(resolve({ ...pair, interval: '48 months' }).longerElsewhere).toHaveLength(1);
+    expect(resolve({ ...pair, interval: '7 years' }).longerElsewhere).toEqual([]);
+  });
+
+  it('are told where no label gives a length', () => {
+    expect(() => resolve(pair)).toThrow(
+      /read your label\. Beside the label: a field finding .* asks for 84 months/,
+    );
+  });
+});

@@ -138,6 +138,17 @@ describe('the grid', () => {
     ]);
   });
 
+  it('bars a crop on every date while a condition of its label is not met, and says so', () => {
+    const flax = row('flax', [0, 0, 0, 0], { labelForbids: true });
+    const withFlax = { ...grid, crops: [...grid.crops, flax] };
+    expect(columns.map((column) => cellOf(flax, column, 'all').kind)).toEqual(columns.map(() => 'barred'));
+    expect(splitRows(withFlax, 'lentil').barred.map(({ crop }) => crop)).toEqual(['canola', 'flax']);
+    expect(byLabelDate([flax])).toEqual([{ labelDate: '', crops: ['flax'] }]);
+    expect(cellInWords(flax, columns[3], 'all', us)).toContain(
+      'not allowed by the label while one of its conditions is not met',
+    );
+  });
+
   it('sets apart the crops that the label bars throughout, but never the one asked about', () => {
     expect(splitRows(grid, 'lentil').barred.map(({ crop }) => crop)).toEqual(['canola']);
     expect(splitRows(grid, 'canola').barred).toEqual([]);

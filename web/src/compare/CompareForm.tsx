@@ -41,7 +41,9 @@ export function CompareForm() {
         label="A residual to bring out"
         value={q.residual}
         options={choices.residuals.map(({ name }) => ({ value: name, text: name }))}
-        commit={(residual) => change({ residual, interval: undefined, halfLifeDays: undefined })}
+        commit={(residual) =>
+          change({ residual, interval: undefined, halfLifeDays: undefined, rateGramsPerHa: undefined })
+        }
       />
       <fieldset class="blank-set" data-testid="control-assumptions">
         <legend>What counts as weed control</legend>

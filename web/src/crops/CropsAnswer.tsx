@@ -123,7 +123,9 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
           <dl>
             {byLabelDate(barred).map(({ labelDate, crops }) => (
               <div key={labelDate}>
-                <dt>until {dates.full(labelDate)}</dt>
+                <dt>
+                  {labelDate === '' ? 'while a condition is not met' : `until ${dates.full(labelDate)}`}
+                </dt>
                 <dd>{crops.join(', ')}</dd>
               </div>
             ))}

@@ -1,7 +1,7 @@
 import type { CropGrid, CropRow } from '../api/contract.ts';
 import type { Column } from '../charts/csv.ts';
 import { YEARS, type Years } from './cropsAddress.ts';
-import { oddsIn } from './gridView.ts';
+import { isBarred, oddsIn } from './gridView.ts';
 
 const HEADS: Record<Years, string> = { dry: 'dry third', all: 'all years', wet: 'wet third' };
 
@@ -19,7 +19,7 @@ const oddsColumns = (dates: readonly string[], years: Years): Column<CropRow>[] 
     head: `${date}, ${HEADS[years]}, %`,
     number: true,
     cell: (row) => {
-      if (date < row.labelDate) return 'not allowed';
+      if (isBarred(row, date)) return 'not allowed';
       const odds = oddsIn(row, years);
       return odds === null ? 'not reckoned' : (odds[index] * 100).toFixed(1);
     },

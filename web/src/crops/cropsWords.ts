@@ -53,9 +53,13 @@ export function cropsFinding(
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** Until when the label keeps a crop out, or why. */
+const barredWords = ({ labelForbids, labelDate }: CropRow, dates: DateWords): string =>
+  labelForbids === true ? 'while one of its conditions is not met' : `until ${dates.full(labelDate)}`;
+
 function ownWords(row: CropRow, column: GridColumn, years: Years, limit: number, dates: DateWords): string {
   const cell = cellOf(row, column, years);
-  if (cell.kind === 'barred') return `the label bars ${row.crop} until ${dates.full(row.labelDate)}`;
+  if (cell.kind === 'barred') return `the label bars ${row.crop} ${barredWords(row, dates)}`;
   if (cell.kind === 'free') return `for ${row.crop} no carryover is reckoned`;
   return `${row.crop} ${cell.odds <= limit ? 'is one of them' : 'is not among them'}, ${sayOdds(cell.odds)}`;
 }
@@ -69,8 +73,7 @@ export function cellInWords(row: CropRow, column: GridColumn, years: Years, date
       ? 'no clear date within the search'
       : `clear from ${dates.near(row.clearDate, column.date)}`;
   const label = `label date ${dates.near(row.labelDate, column.date)}`;
-  if (cell.kind === 'barred')
-    return `${head}not allowed by the label until ${dates.full(row.labelDate)}; ${clear}.`;
+  if (cell.kind === 'barred') return `${head}not allowed by the label ${barredWords(row, dates)}; ${clear}.`;
   if (cell.kind === 'free') return `${head}no carryover is reckoned; ${label}.`;
   const thirds =
     years === 'all' && row.dry !== null && row.wet !== null
@@ -79,10 +82,13 @@ export function cellInWords(row: CropRow, column: GridColumn, years: Years, date
   return `${head}${sayOdds(cell.odds)} ${YEARS_WORDS[years]}, ${oddsWord(cell.odds)}${thirds}; ${label}, ${clear}.`;
 }
 
-/** Crops by the date from which the label allows them. */
+/** Crops by the date from which the label allows them; an empty date stands for those that a failed condition keeps out. */
 export function byLabelDate(rows: readonly CropRow[]): { labelDate: string; crops: string[] }[] {
   const groups = new Map<string, string[]>();
-  for (const { crop, labelDate } of rows) groups.set(labelDate, [...(groups.get(labelDate) ?? []), crop]);
+  for (const { crop, labelForbids, labelDate } of rows) {
+    const key = labelForbids === true ? '' : labelDate;
+    groups.set(key, [...(groups.get(key) ?? []), crop]);
+  }
   return [...groups]
     .map(([labelDate, crops]) => ({ labelDate, crops }))
     .sort((a, b) => (a.labelDate < b.labelDate ? -1 : 1));

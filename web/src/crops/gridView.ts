@@ -29,8 +29,12 @@ export function columnsOf(dates: readonly string[]): { columns: GridColumn[]; ev
 export const oddsIn = (row: CropRow, years: Years): readonly number[] | null =>
   years === 'all' ? row.odds : row[years];
 
+/** Whether the label keeps a crop out on a date: before the label date, or by a condition that has failed. */
+export const isBarred = ({ labelForbids, labelDate }: CropRow, date: string): boolean =>
+  labelForbids === true || date < labelDate;
+
 export function cellOf(row: CropRow, { date, index }: GridColumn, years: Years): Cell {
-  if (date < row.labelDate) return { kind: 'barred' };
+  if (isBarred(row, date)) return { kind: 'barred' };
   const odds = oddsIn(row, years);
   return odds === null ? { kind: 'free' } : { kind: 'odds', odds: odds[index] };
 }
@@ -64,7 +68,7 @@ export function monthSpans(columns: readonly GridColumn[]): { month: string; col
 /** Rows that the label opens within the dates, and those it does not; the asked crop’s row always stays. */
 export function splitRows({ crops, dates }: CropGrid, own: string): { open: CropRow[]; barred: CropRow[] } {
   const last = dates.at(-1) ?? '';
-  const opens = (row: CropRow) => row.labelDate <= last || row.crop === own;
+  const opens = (row: CropRow) => !isBarred(row, last) || row.crop === own;
   return { open: crops.filter(opens), barred: crops.filter((row) => !opens(row)) };
 }
 

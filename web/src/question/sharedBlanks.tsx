@@ -40,7 +40,9 @@ export function ResidualBlank({ lead }: Lead) {
       value={q.residual}
       options={named(choices.residuals.map(({ name }) => name))}
       other={ANOTHER}
-      commit={(residual) => change({ residual, interval: undefined, halfLifeDays: undefined })}
+      commit={(residual) =>
+        change({ residual, interval: undefined, halfLifeDays: undefined, rateGramsPerHa: undefined })
+      }
     />
   );
 }
