@@ -7,6 +7,7 @@ import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
 import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
@@ -104,7 +105,8 @@ function assemble(
     inputs: inputsOf(resolved),
   };
   const said = { ...spoken, notClear: notClearWords(odds) };
-  const evidence = evidenceBlock(resolved.question.evidence, asked, odds);
+  const how = bioassayBrief(resolved.active, resolved.crop, catalogue);
+  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, how);
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),

@@ -12,11 +12,15 @@ type Evidence = NonNullable<Answer['evidence']>;
 /** Odds from which on waiting or another crop is wiser than a bioassay. [0-1] */
 const HIGH_ODDS = 0.75;
 
-/** What the evidence did to the odds at planting, and what a bioassay would do. */
+/**
+ * What the evidence did to the odds at planting, and what a bioassay would do.
+ * @param how a bioassay is run, in short
+ */
 export function evidenceBlock(
   inputs: readonly FindingInput[],
   question: SeasonQuestion,
   odds: SeasonOdds,
+  how: string | null,
 ): Evidence {
   const given = inputs.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   const findings = given.map((finding, index) => {
@@ -33,7 +37,7 @@ export function evidenceBlock(
     oddsBefore: odds.oddsByEvidence[0],
     oddsAfter: odds.oddsAtPlanting,
     findings,
-    bioassay: bioassayAdvice(question, odds),
+    bioassay: { ...bioassayAdvice(question, odds), how },
   };
 }
 
@@ -45,7 +49,7 @@ function wordsOf(finding: FindingInput): string {
     : 'A soil test found none, taken as half its detection limit';
 }
 
-function bioassayAdvice(question: SeasonQuestion, odds: SeasonOdds): Evidence['bioassay'] {
+function bioassayAdvice(question: SeasonQuestion, odds: SeasonOdds): Omit<Evidence['bioassay'], 'how'> {
   const { oddsAtPlanting, observedDays, plantOffset, firstDay } = odds;
   const limit = sayLimit(question.oddsLimit);
   const worthIt = oddsAtPlanting > question.oddsLimit && oddsAtPlanting < HIGH_ODDS;

@@ -7,6 +7,7 @@ export const CATALOGUE_FILES = {
   intervals: 'intervals.csv',
   clauses: 'clauses.yaml',
   countingWindows: 'counting-windows.csv',
+  bioassay: 'bioassay.yaml',
   sources: 'sources.csv',
 } as const;
 

@@ -1,4 +1,5 @@
 import { activeRecordSchema } from '../schema/activeRecord.ts';
+import { bioassayEntrySchema } from '../schema/bioassay.ts';
 import {
   type Catalogue,
   cropGroupSchema,
@@ -40,6 +41,7 @@ function readTables(texts: CatalogueTexts) {
       COUNTING_WINDOW_COLUMNS,
       countingWindowSchema,
     ),
+    bioassay: parseYaml(files.bioassay, texts.bioassay, bioassayEntrySchema),
   };
 }
 type Tables = ReturnType<typeof readTables>;
@@ -80,6 +82,7 @@ export function loadCatalogue(texts: CatalogueTexts): Catalogue {
       clauses: clausesOf.get(record.rowId) ?? [],
     })),
     countingWindows: recordsOf(tables.countingWindows),
+    bioassay: recordsOf(tables.bioassay),
     sources: recordsOf(tables.sources),
   };
 }
@@ -119,9 +122,18 @@ function checkSources(tables: Tables): void {
   for (const { line, record } of tables.countingWindows) {
     check(files.countingWindows, line, 'sources', record.sources);
   }
+  for (const { line, record } of tables.bioassay) check(files.bioassay, line, 'sources', record.sources);
 }
 
-function checkReferences({ actives, phEntries, crops, cropGroups, intervals, clauses }: Tables): void {
+function checkReferences({
+  actives,
+  phEntries,
+  crops,
+  cropGroups,
+  intervals,
+  clauses,
+  bioassay,
+}: Tables): void {
   const files = CATALOGUE_FILES;
   const activeNames = new Set(actives.map(({ record }) => record.isoName));
   const cropNames = new Set([...crops, ...cropGroups].map(({ record }) => record.name));
@@ -138,6 +150,11 @@ function checkReferences({ actives, phEntries, crops, cropGroups, intervals, cla
   }
   for (const { line, record } of crops) {
     refuseUnknown({ file: files.crops, line, column: 'part_of' }, record.partOf, cropNames, eitherCropFile);
+  }
+  for (const { line, record } of bioassay) {
+    const place = (column: string) => ({ file: files.bioassay, line, column });
+    refuseUnknown(place('actives'), record.actives ?? [], activeNames, files.actives);
+    refuseUnknown(place('crop'), record.crop === undefined ? [] : [record.crop], cropNames, files.crops);
   }
   for (const { line, record } of clauses) {
     refuseUnknown(

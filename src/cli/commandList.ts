@@ -18,6 +18,11 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/crops.ts'),
   },
   {
+    name: 'bioassay',
+    summary: 'how to run and read a field bioassay, and which species to sow',
+    load: () => import('./commands/bioassay.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

@@ -14,6 +14,7 @@ import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
+import { bioassayRoute } from './routes/bioassay.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
 import { catalogueCropRoute } from './routes/catalogueCrop.ts';
@@ -103,6 +104,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', compareRoute(deps))
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
+    .route('/', bioassayRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ActiveRecord } from './activeRecord.ts';
+import type { BioassayEntry } from './bioassay.ts';
 import type { TracedClause } from './clauses.ts';
 import type { CountingWindow } from './countingWindow.ts';
 import type { PhResponse } from './phResponse.ts';
@@ -141,5 +142,6 @@ export interface Catalogue {
   readonly cropGroups: readonly CropGroup[];
   readonly intervals: readonly IntervalRow[];
   readonly countingWindows: readonly CountingWindow[];
+  readonly bioassay: readonly BioassayEntry[];
   readonly sources: readonly CatalogueSource[];
 }

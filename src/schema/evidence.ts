@@ -82,6 +82,12 @@ export const evidenceSchema = z
       oddsIfClean: odds('Odds at planting if soil taken now stays clean').nullable(),
       oddsIfInjured: odds('Odds at planting if it hurts the plants').nullable(),
       text: z.string().meta({ description: 'Whether it is worth it, in words' }),
+      how: z
+        .string()
+        .nullable()
+        .meta({
+          description: 'How to run it, in short; null where residual or crop is not in the catalogue',
+        }),
     }),
   })
   .meta({ id: 'EvidenceAnswer' });
