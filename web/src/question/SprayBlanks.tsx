@@ -1,5 +1,6 @@
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
+import { LabelEntryBlank } from './LabelEntryBlank.tsx';
 import { NumberBlank } from './NumberBlank.tsx';
 
 /** What a question can say about the spraying beyond date and rate. */
@@ -8,6 +9,7 @@ export function SprayBlanks() {
   const d = QUESTION_DEFAULTS;
   return (
     <div class="blank-list">
+      <LabelEntryBlank />
       <NumberBlank
         field="overlapFactor"
         label="Overlaps and turn rows"

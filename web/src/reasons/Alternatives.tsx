@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Answer, QuestionInput } from '../api/contract.ts';
 import { sayDate } from '../question/calendar.ts';
-import type { Units } from '../units/units.ts';
 import { ChangesTable } from './ChangesTable.tsx';
 import { OddsLimitHelper } from './OddsLimitHelper.tsx';
 import { OtherCrops } from './OtherCrops.tsx';
@@ -13,12 +12,11 @@ export type Change = (part: Partial<QuestionInput>) => void;
 
 interface AlternativesProps {
   readonly answer: Answer;
-  readonly units: Units;
   readonly change: Change;
 }
 
 /** What else could be done; asked of the server when first opened, for it takes longer than the answer itself. */
-export function Alternatives({ answer, units, change }: AlternativesProps) {
+export function Alternatives({ answer, change }: AlternativesProps) {
   const [opened, setOpened] = useState(false);
   const [open, setOpen] = useState(false);
   return (
@@ -34,7 +32,7 @@ export function Alternatives({ answer, units, change }: AlternativesProps) {
         }}
       >
         <summary data-testid="open-alternatives">Another date, another crop, another residual</summary>
-        {opened && <Body answer={answer} units={units} change={change} wanted={open} />}
+        {opened && <Body answer={answer} change={change} wanted={open} />}
       </details>
       <details class="fold">
         <summary data-testid="open-limit">What waiting costs and what it saves: your odds limit</summary>
@@ -59,7 +57,7 @@ function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean 
   const { clearDate, waitDays } = asAsked;
   return (
     <div class="fold-body alternatives" data-testid="alternatives-body">
-      <div>
+      <div class="alternatives-date">
         <h3>Another date for {crop}</h3>
         {clearDate === null || waitDays === null ? (
           <p>No date within the search brings the odds down to your limit.</p>

@@ -17,9 +17,18 @@ export const rainNumber = (mm: number, units: Units): string =>
 export const rainText = (mm: number, units: Units): string => `${rainNumber(mm, units)} ${rainUnit(units)}`;
 
 /** Kinds of number that a blank can hold, by the way they are shown. */
-export type Quantity = 'plain' | 'fraction' | 'twentieths' | 'rain' | 'height' | 'perRain' | 'meltRate';
+export type Quantity =
+  | 'plain'
+  | 'fraction'
+  | 'twentieths'
+  | 'rain'
+  | 'height'
+  | 'perRain'
+  | 'meltRate'
+  | 'depth';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
+const MM_PER_CM = 10;
 
 /** How many shown units make one stored unit. */
 export function shownPerStored(quantity: Quantity, units: Units): number {
@@ -31,6 +40,8 @@ export function shownPerStored(quantity: Quantity, units: Units): number {
       return 1 / MM_PER_INCH;
     case 'height':
       return 1 / METRES_PER_FOOT;
+    case 'depth':
+      return MM_PER_CM / MM_PER_INCH;
     case 'perRain':
       return MM_PER_INCH;
     case 'meltRate':
