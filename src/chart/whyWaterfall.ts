@@ -82,7 +82,7 @@ export function whyWaterfall(rows: readonly WhyRow[], options: WhyOptions): Char
       values: ticksOf(domain),
       title: 'Times the breakdown of a typical year, by planting',
       titlePadding: 8,
-      grid: true,
+      grid: false,
       tickSize: 4,
       labelExpr: 'datum.value',
     },

@@ -3,6 +3,7 @@ import type { Answer, QuestionInput } from '../api/contract.ts';
 import { SeasonCharts } from '../charts/SeasonCharts.tsx';
 import type { Move } from '../charts/useMarker.ts';
 import { YearsChart } from '../charts/YearsChart.tsx';
+import { encodeAddress } from '../question/address.ts';
 import { Alternatives, type Change } from '../reasons/Alternatives.tsx';
 import { Conditions } from '../reasons/Conditions.tsx';
 import { Evidence } from '../reasons/Evidence.tsx';
@@ -50,6 +51,11 @@ export function AnswerPage({ answer, question, units, stale, move, change }: Ans
         <Story answer={answer} units={units} />
         <Alternatives answer={answer} change={latest} />
         <Cautions cautions={answer.cautions} />
+        <p class="hand-on">
+          <a href={`/sheet${encodeAddress(answer.inputs.question, units)}`} data-testid="to-sheet">
+            The sheet for the grower, to print
+          </a>
+        </p>
         <div class="folds">
           <Basis answer={answer} units={units} />
           <Words />

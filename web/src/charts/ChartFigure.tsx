@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { type Column, csvOf } from './csv.ts';
 import { saveFile } from './saveFile.ts';
+import { svgOf } from './svgOf.ts';
 
 interface ChartFigureProps<Row> {
   readonly testId: string;
@@ -19,8 +20,13 @@ interface ChartFigureProps<Row> {
 export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
   const { testId, caption, legend, columns, rows, fileName, children } = props;
   const [open, setOpen] = useState(false);
+  const figure = useRef<HTMLElement>(null);
+  const saveDrawing = () => {
+    const drawn = figure.current?.querySelector<SVGSVGElement>('.drawing svg');
+    if (drawn) saveFile(fileName.replace(/\.csv$/, '.svg'), svgOf(drawn), 'image/svg+xml;charset=utf-8');
+  };
   return (
-    <figure class="chart" data-testid={testId}>
+    <figure class="chart" ref={figure} data-testid={testId}>
       <figcaption>{caption}</figcaption>
       {legend && <div class="legend">{legend}</div>}
       {children}
@@ -35,6 +41,14 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
           onClick={() => saveFile(fileName, csvOf(columns, rows))}
         >
           CSV
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Save the drawing of this chart as SVG: ${caption}`}
+          onClick={saveDrawing}
+        >
+          SVG
         </button>
       </div>
       {open && (

@@ -79,7 +79,7 @@ function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean 
         testId="overlap"
         caption="Where passes overlap"
         head="Dose"
-        rows={overlap.map(({ overlapFactor, ...row }) => ({ ...row, name: `${overlapFactor} times` }))}
+        rows={overlap.map(({ overlapFactor, ...row }) => ({ ...row, name: `× ${overlapFactor}` }))}
         plantOn={question.plantOn}
       />
       <ChangesTable

@@ -1,7 +1,9 @@
-import { sayOdds } from '../answer/oddsInWords.ts';
+import { keepTogether, sayOdds as sayPlainOdds } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
 import { sayMonthDay } from '../question/calendar.ts';
 import { rainText, type Units } from '../units/units.ts';
+
+const sayOdds = (odds: number): string => keepTogether(sayPlainOdds(odds));
 
 type Story = NonNullable<Answer['season']>['story'];
 

@@ -13,7 +13,8 @@ export function whyFinding(why: Why): string {
     const factor = why[heaviest] ?? 1;
     if (Math.abs(factor - 1) < 0.005)
       return 'Nothing sets this season apart from what the label reckons with.';
-    return `${WHY_NAMES[heaviest]} weighs most, ${timesText(factor)}; all reasons together make ${timesText(whole)}.`;
+    const name = heaviest === 'soil' ? WHY_NAMES.soil.replace('S', 's') : WHY_NAMES[heaviest].toLowerCase();
+    return `The heaviest reason is ${name}, ${timesText(factor)}; all together make ${timesText(whole)}.`;
   }
   if (parts.length > 0) {
     const worst = parts.reduce((most, part) => (part.oddsWith > most.oddsWith ? part : most));

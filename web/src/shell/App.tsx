@@ -9,6 +9,8 @@ import { useUnitsInAddress } from './useUnitsInAddress.ts';
 
 const PARTS = {
   field: async () => (await import('./FieldPart.tsx')).FieldPart,
+  sheet: async () => (await import('../handout/HandoutPlace.tsx')).HandoutPlace,
+  bioassay: async () => (await import('../bioassay/GuidePlace.tsx')).GuidePlace,
   weather: async () => (await import('../weather/WeatherPlace.tsx')).WeatherPlace,
   catalogue: async () => (await import('../catalogue/CataloguePlace.tsx')).CataloguePlace,
 } satisfies Partial<Record<PlaceName, unknown>>;

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 
 /** The places of the page, by the first part of the address. */
-export type PlaceName = 'field' | 'weather' | 'catalogue' | 'nowhere';
+export type PlaceName = 'field' | 'sheet' | 'bioassay' | 'weather' | 'catalogue' | 'nowhere';
 
 /** Where the browser is. */
 export interface Location {
@@ -18,6 +18,8 @@ let lastField: string | null = null;
 
 export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
+  if (path === '/sheet') return 'sheet';
+  if (path === '/bioassay') return 'bioassay';
   if (path === '/weather') return 'weather';
   return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
 }
