@@ -1,3 +1,5 @@
+import { TableRoom } from '../answer/TableRoom.tsx';
+
 const ROWS = ['Never sprayed, to compare', 'Ordinary ground', 'Risky ground', 'Turn rows'];
 const COLUMNS = ['Soil taken on', 'Sown on', 'Came up', 'Read on', 'Hurt? How'];
 
@@ -6,7 +8,7 @@ export function RecordTable() {
   return (
     <section class="guide-record">
       <h2>To write down</h2>
-      <div class="table-scroll">
+      <TableRoom label="to write down">
         <table>
           <thead>
             <tr>
@@ -29,7 +31,7 @@ export function RecordTable() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableRoom>
     </section>
   );
 }

@@ -15,7 +15,7 @@ interface HandoutProps {
 
 /** The sheet itself. Its letters shrink a little where much has to be said, so that it stays one page. */
 export function Handout({ answer, question, units }: HandoutProps) {
-  const { element, fit } = useOnePage<HTMLElement>(answer, units);
+  const element = useOnePage<HTMLElement>(answer, units);
   const { inputs, weather, model, labelDate, clearDate, conditions, cautions, evidence, season } = answer;
   const { interval } = inputs;
   const { plantOn, appliedOn } = inputs.question;
@@ -26,7 +26,7 @@ export function Handout({ answer, question, units }: HandoutProps) {
     season ? delayFinding(season.story.delay) : null,
   ].filter((text) => text !== null);
   return (
-    <article class="handout" ref={element} data-fit={fit} data-testid="handout">
+    <article class="handout" ref={element} data-testid="handout">
       <header class="handout-head">
         <span>Drywake sheet for the grower and the file</span>
         {weather.station.invented && <b class="tag">Invented example</b>}

@@ -6,17 +6,43 @@ import type { Answer } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { dotsFinding } from '../charts/findings.ts';
 import { useWidth } from '../charts/useWidth.ts';
+import { PAGE_WIDTH_PX } from './useOnePage.ts';
 
-/** Widest drawing: the width of the printed page. [px] */
-const WIDEST_PX = 680;
+type Drawn = Answer & { season: NonNullable<Answer['season']> };
+
 const SIDE_PX = 18;
 
-/** The twenty dots with their months, as the picture of the sheet. */
-export function HandoutPicture({ answer }: { answer: Answer & { season: NonNullable<Answer['season']> } }) {
+/** The twenty dots with their months, as the picture of the sheet; a narrow screen has a drawing of its own. */
+export function HandoutPicture({ answer }: { answer: Drawn }) {
   const { element, width } = useWidth<HTMLElement>();
+  const { season, clearDate, inputs } = answer;
+  const caption = dotsFinding(season, inputs.question.plantOn, inputs.crop);
+  return (
+    <figure class="handout-picture" ref={element}>
+      <figcaption>{caption}</figcaption>
+      {width >= PAGE_WIDTH_PX ? (
+        <Dots answer={answer} caption={caption} widthPx={PAGE_WIDTH_PX} />
+      ) : (
+        <>
+          <div class="on-screen">
+            {width > 0 && <Dots answer={answer} caption={caption} widthPx={Math.max(width, 270)} />}
+          </div>
+          <div class="on-paper">
+            <Dots answer={answer} caption={caption} widthPx={PAGE_WIDTH_PX} />
+          </div>
+        </>
+      )}
+      <p>
+        Each dot is one of twenty seasons and soils, on the day it turns safe. Line: planting. L: label date.
+        {clearDate !== null && ' C: odds down to the limit.'}
+      </p>
+    </figure>
+  );
+}
+
+function Dots({ answer, caption, widthPx }: { answer: Drawn; caption: string; widthPx: number }) {
   const { season, labelDate, clearDate, oddsAtPlanting, inputs } = answer;
   const { plantOn } = inputs.question;
-  const caption = dotsFinding(season, plantOn, inputs.crop);
   const spec = useMemo(
     () =>
       quantileDots(dotRows(season), {
@@ -24,7 +50,7 @@ export function HandoutPicture({ answer }: { answer: Answer & { season: NonNulla
         description: caption,
         ruler: {
           ...rulerEnds(answer, season.startDate, plantOn),
-          widthPx: Math.min(Math.max(width, 270), WIDEST_PX) - 2 * SIDE_PX,
+          widthPx: widthPx - 2 * SIDE_PX,
           leftPx: SIDE_PX,
           rightPx: SIDE_PX,
         },
@@ -33,16 +59,7 @@ export function HandoutPicture({ answer }: { answer: Answer & { season: NonNulla
         dotPx: 15,
         monthsNamed: true,
       }),
-    [answer, season, caption, width, plantOn, labelDate, clearDate, oddsAtPlanting],
+    [answer, season, caption, widthPx, plantOn, labelDate, clearDate, oddsAtPlanting],
   );
-  return (
-    <figure class="handout-picture" ref={element}>
-      <figcaption>{caption}</figcaption>
-      {width > 0 && <Chart spec={spec} />}
-      <p>
-        Each dot is one of twenty seasons and soils, on the day it turns safe. Line: planting. L: label date.
-        {clearDate !== null && ' C: odds down to the limit.'}
-      </p>
-    </figure>
-  );
+  return <Chart spec={spec} />;
 }

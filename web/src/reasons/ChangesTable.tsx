@@ -1,4 +1,5 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import { sayNear } from '../question/calendar.ts';
 import { Term } from '../words/Term.tsx';
 
@@ -18,7 +19,7 @@ interface ChangesTableProps {
 export function ChangesTable({ testId, caption, head, rows, plantOn }: ChangesTableProps) {
   if (rows.length === 0) return null;
   return (
-    <div class="table-scroll">
+    <TableRoom label={caption}>
       <table class="snug" data-testid={testId}>
         <caption>{caption}</caption>
         <thead>
@@ -42,6 +43,6 @@ export function ChangesTable({ testId, caption, head, rows, plantOn }: ChangesTa
           ))}
         </tbody>
       </table>
-    </div>
+    </TableRoom>
   );
 }

@@ -1,5 +1,6 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { keepTogether, sayOdds } from '../answer/oddsInWords.ts';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Answer } from '../api/contract.ts';
 import { sayNear } from '../question/calendar.ts';
 
@@ -15,7 +16,7 @@ export function Evidence({ answer }: { answer: Answer }) {
         Evidence from the field
       </h2>
       {findings.length > 0 && (
-        <div class="table-scroll">
+        <TableRoom label="evidence">
           <table class="wide" data-testid="findings">
             <caption>{evidenceFinding(oddsBefore, oddsAfter)}</caption>
             <thead>
@@ -45,7 +46,7 @@ export function Evidence({ answer }: { answer: Answer }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </TableRoom>
       )}
       <p class="section-lead" data-testid="bioassay-worth">
         <b>{bioassay.worthIt ? 'A field bioassay is worth it.' : 'A field bioassay would change little.'}</b>{' '}

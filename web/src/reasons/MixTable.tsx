@@ -1,4 +1,5 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Answer } from '../api/contract.ts';
 import { sayNear } from '../question/calendar.ts';
 import { Term } from '../words/Term.tsx';
@@ -8,7 +9,7 @@ export function MixTable({ mix, plantOn }: { mix: Answer['mix']; plantOn: string
   if (mix.length === 0) return null;
   const ruling = mix.find(({ rules }) => rules)?.crop;
   return (
-    <div class="table-scroll">
+    <TableRoom label="species of the mix">
       <table class="wide" data-testid="mix">
         <caption>
           {ruling
@@ -45,6 +46,6 @@ export function MixTable({ mix, plantOn }: { mix: Answer['mix']; plantOn: string
           ))}
         </tbody>
       </table>
-    </div>
+    </TableRoom>
   );
 }

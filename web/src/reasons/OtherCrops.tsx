@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { OddsChip } from '../answer/OddsChip.tsx';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Alternatives } from '../api/contract.ts';
 import { sayMonthDay, sayNear } from '../question/calendar.ts';
 import { Term } from '../words/Term.tsx';
@@ -25,7 +26,7 @@ export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps)
   const shown = all ? rows : rows.slice(0, FIRST);
   return (
     <div>
-      <div class="table-scroll">
+      <TableRoom label="other crops">
         <table class="wide" data-testid="other-crops">
           <caption>
             {allowed === 0
@@ -73,7 +74,7 @@ export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps)
             ))}
           </tbody>
         </table>
-      </div>
+      </TableRoom>
       {rows.length > FIRST && (
         <button type="button" class="quiet" aria-expanded={all} onClick={() => setAll(!all)}>
           {all ? 'Show fewer' : `Show all ${rows.length}`}

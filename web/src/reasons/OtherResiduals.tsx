@@ -1,4 +1,5 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Alternatives } from '../api/contract.ts';
 import { sayMonthDay, sayNear } from '../question/calendar.ts';
 import { Term } from '../words/Term.tsx';
@@ -15,7 +16,7 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
     return <p>No other residual of the catalogue would have done before {crop} on that date.</p>;
   }
   return (
-    <div class="table-scroll">
+    <TableRoom label="other residuals">
       <table class="wide" data-testid="other-residuals">
         <caption>
           Before {crop} on {sayMonthDay(plantOn)}, {rows.length}{' '}
@@ -55,6 +56,6 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableRoom>
   );
 }

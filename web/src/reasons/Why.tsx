@@ -3,6 +3,7 @@ import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { whyRows, whyWaterfall } from '../../../src/chart/whyWaterfall.ts';
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { keepTogether } from '../answer/oddsInWords.ts';
+import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Answer } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
@@ -72,7 +73,7 @@ function Waterfall({ answer, why }: { answer: Answer; why: NonNullable<Answer['w
 function Parts({ why }: { why: NonNullable<Answer['why']> }) {
   if (why.parts.length === 0) return null;
   return (
-    <div class="table-scroll">
+    <TableRoom label="parts of the dose">
       <table class="wide" data-testid="why-parts">
         <caption>{whyFinding(why)}</caption>
         <thead>
@@ -102,6 +103,6 @@ function Parts({ why }: { why: NonNullable<Answer['why']> }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableRoom>
   );
 }
