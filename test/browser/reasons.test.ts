@@ -79,6 +79,9 @@ describe('what the label asks for', () => {
     const mix = page.getByTestId('mix');
     expect(await mix.locator('tbody tr').count()).toBe(2);
     expect(plain(await mix.locator('tr[data-rules]').innerText())).toMatch(/^radish.*18 months/);
+    await page.getByTestId('open-alternatives').click();
+    await page.getByTestId('alternatives-body').waitFor();
+    expect(await textOf(page, 'alternatives-body')).toContain('Of the mix, radish rules');
     await page.context().close();
   });
 });
@@ -225,7 +228,7 @@ describe('for everybody', () => {
       const { page } = await open(path, { width, height: 800, dark });
       await page.getByTestId('open-alternatives').click();
       await page.getByTestId('open-limit').click();
-      await page.getByTestId('alternatives-body').waitFor({ timeout: 20_000 });
+      await page.getByTestId('alternatives-body').waitFor();
       await page.getByTestId('story-chart').locator('svg').waitFor();
       await page.getByTestId('why-chart').locator('svg').waitFor();
       expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
