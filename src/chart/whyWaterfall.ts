@@ -144,6 +144,8 @@ export function whyWaterfall(rows: readonly WhyRow[], options: WhyOptions): Char
         },
         encoding: { x: onX('to'), y: y('middleY') },
       },
+      // The line of the 1 keeps clear of the words.
+      written('name', { x: 0, align: 'left', color: tokens.paper, stroke: tokens.paper, strokeWidth: 5 }),
       written('name', { x: 0, align: 'left', color: tokens.ink }),
       written('text', { x: { expr: 'width' }, align: 'right', fontWeight: 600, color: tokens.ink }),
     ],

@@ -21,7 +21,9 @@ export function ChangesTable({ testId, caption, head, rows, plantOn }: ChangesTa
   return (
     <TableRoom label={caption}>
       <table class="snug" data-testid={testId}>
-        <caption>{caption}</caption>
+        <caption>
+          <span class="caption-words">{caption}</span>
+        </caption>
         <thead>
           <tr>
             <th scope="col">{head}</th>

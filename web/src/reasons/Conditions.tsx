@@ -3,10 +3,9 @@ import type { Answer } from '../api/contract.ts';
 import { sayDate } from '../question/calendar.ts';
 import type { Units } from '../units/units.ts';
 import { CountingRules } from './CountingRules.tsx';
+import { countWords } from './conditionWords.ts';
 import { MixTable } from './MixTable.tsx';
 import { StateMark } from './StateMark.tsx';
-
-type Condition = Answer['conditions'][number];
 
 /** What the label ties its interval to, how each stands, the interval that results, and counting rules apart. */
 export function Conditions({ answer, units }: { answer: Answer; units: Units }) {
@@ -46,13 +45,4 @@ export function Conditions({ answer, units }: { answer: Answer; units: Units }) 
       <CountingRules rules={countingWindows} units={units} />
     </section>
   );
-}
-
-/** "1 met, 2 open". */
-export function countWords(conditions: readonly Condition[]): string {
-  const counts = (['met', 'not met', 'open'] as const)
-    .map((state) => ({ state, count: conditions.filter((condition) => condition.state === state).length }))
-    .filter(({ count }) => count > 0);
-  const all = conditions.length === 1 ? 'One condition' : `${conditions.length} conditions`;
-  return `${all}: ${counts.map(({ state, count }) => `${count} ${state}`).join(', ')}`;
 }

@@ -1,7 +1,7 @@
-import { keepTogether, sayOdds } from '../answer/oddsInWords.ts';
+import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
-import { sayMonthDay } from '../question/calendar.ts';
-import { rainText, type Units } from '../units/units.ts';
+import type { Units } from '../units/units.ts';
+import { sumWords } from './conditionWords.ts';
 
 type Rule = Answer['countingWindows'][number];
 
@@ -25,20 +25,4 @@ export function CountingRules({ rules, units }: { rules: readonly Rule[]; units:
       </ul>
     </div>
   );
-}
-
-/** How the field stands against a rule’s sum, in words; empty for rules without one. */
-export function sumWords(rule: Rule, units: Units): string {
-  const { from, to, thresholdMm, sumMm, through, state, oddsUnder } = rule;
-  if (thresholdMm === null || from === null || to === null) return '';
-  const window = `${sayMonthDay(from)} to ${sayMonthDay(to)}`;
-  const asked = rainText(thresholdMm, units);
-  if (sumMm === null || through === null) {
-    const odds = oddsUnder === null ? '' : ` Odds of staying under: ${sayOdds(oddsUnder)}.`;
-    return `${window}: nothing observed yet, against ${asked}.${odds}`;
-  }
-  const soFar = through < to ? ` by ${sayMonthDay(through)}` : '';
-  const open = state === 'open' && oddsUnder !== null ? ` Odds of staying under: ${sayOdds(oddsUnder)}.` : '';
-  const stands = state === 'open' ? 'still open' : state;
-  return `${window}: ${rainText(sumMm, units)}${soFar}, against ${asked}, ${stands}.${open}`;
 }

@@ -18,30 +18,32 @@ export function Evidence({ answer }: { answer: Answer }) {
       {findings.length > 0 && (
         <TableRoom label="evidence">
           <table class="wide" data-testid="findings">
-            <caption>{evidenceFinding(oddsBefore, oddsAfter)}</caption>
+            <caption>
+              <span class="caption-words">{evidenceFinding(oddsBefore, oddsAfter)}</span>
+            </caption>
             <thead>
               <tr>
                 <th scope="col">What was found</th>
-                <th scope="col">On</th>
                 <th scope="col" class="number">
                   Odds before, in 20
                 </th>
                 <th scope="col" class="number">
                   Odds after, in 20
                 </th>
+                <th scope="col">On</th>
               </tr>
             </thead>
             <tbody>
               {findings.map(({ kind, on, text, oddsAfter: after }, index) => (
                 <tr key={index}>
                   <th scope="row">{foundWords(text, kind)}</th>
-                  <td>{sayNear(on, plantOn)}</td>
                   <td class="number">
                     <OddsChip odds={index === 0 ? oddsBefore : findings[index - 1].oddsAfter} />
                   </td>
                   <td class="number">
                     <OddsChip odds={after} />
                   </td>
+                  <td>{sayNear(on, plantOn)}</td>
                 </tr>
               ))}
             </tbody>

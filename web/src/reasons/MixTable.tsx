@@ -12,9 +12,11 @@ export function MixTable({ mix, plantOn }: { mix: Answer['mix']; plantOn: string
     <TableRoom label="species of the mix">
       <table class="wide" data-testid="mix">
         <caption>
-          {ruling
-            ? `Of the mix, ${ruling} rules: the others would be let in sooner.`
-            : 'The species of the mix.'}
+          <span class="caption-words">
+            {ruling
+              ? `Of the mix, ${ruling} rules: the others would be let in sooner.`
+              : 'The species of the mix.'}
+          </span>
         </caption>
         <thead>
           <tr>

@@ -29,9 +29,11 @@ export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps)
       <TableRoom label="other crops">
         <table class="wide" data-testid="other-crops">
           <caption>
-            {allowed === 0
-              ? `No other crop is within label and limit on ${sayMonthDay(plantOn)}.`
-              : `${allowed} of ${rows.length} other crops are within label and limit on ${sayMonthDay(plantOn)}.`}
+            <span class="caption-words">
+              {allowed === 0
+                ? `No other crop is within label and limit on ${sayMonthDay(plantOn)}.`
+                : `${allowed} of ${rows.length} other crops are within label and limit on ${sayMonthDay(plantOn)}.`}
+            </span>
           </caption>
           <thead>
             <tr>

@@ -19,8 +19,10 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
     <TableRoom label="other residuals">
       <table class="wide" data-testid="other-residuals">
         <caption>
-          Before {crop} on {sayMonthDay(plantOn)}, {rows.length}{' '}
-          {rows.length === 1 ? 'other residual' : 'other residuals'} would have done.
+          <span class="caption-words">
+            Before {crop} on {sayMonthDay(plantOn)}, {rows.length}{' '}
+            {rows.length === 1 ? 'other residual' : 'other residuals'} would have done.
+          </span>
         </caption>
         <thead>
           <tr>

@@ -75,7 +75,9 @@ function Parts({ why }: { why: NonNullable<Answer['why']> }) {
   return (
     <TableRoom label="parts of the dose">
       <table class="wide" data-testid="why-parts">
-        <caption>{whyFinding(why)}</caption>
+        <caption>
+          <span class="caption-words">{whyFinding(why)}</span>
+        </caption>
         <thead>
           <tr>
             <th scope="col">Part of the dose</th>
