@@ -21,6 +21,18 @@ const FULL =
 const open = (path: string, waitFor: string, options = {}) =>
   openPage(running.browser, running.server.address, { path, waitFor, ...options });
 
+/** Waits for the sheet’s drawings: one, and another for paper where the screen is narrow. */
+async function drawn(page: Page) {
+  const sheet = page.getByTestId('handout');
+  await sheet.waitFor();
+  await expect
+    .poll(async () => {
+      const [rooms, drawings] = [sheet.locator('.drawing'), sheet.locator('.drawing svg')];
+      return (await rooms.count()) > 0 && (await rooms.count()) === (await drawings.count());
+    })
+    .toBe(true);
+}
+
 /** Prints as a browser does with usual margins, once the drawing is there. */
 async function printed(page: Page, format: 'Letter' | 'A4', name: string) {
   const side = '15mm';
@@ -39,7 +51,7 @@ describe('the sheet for the grower', () => {
     expect(refused.text).not.toContain('in 20 seasons');
     expect(await page.getByTestId('print').count()).toBe(0);
     await page.getByTestId('confirm-sheet').click();
-    await page.getByTestId('handout').locator('svg').waitFor();
+    await drawn(page);
     expect(page.url()).toContain('interval=4+months');
     expect(await page.getByTestId('print').isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Back to the field' }).click();
@@ -67,7 +79,7 @@ describe('the sheet for the grower', () => {
   for (const format of ['Letter', 'A4'] as const) {
     it(`is one page of ${format}, with all that it must say`, async () => {
       const { page } = await open(CONFIRMED, 'handout');
-      await page.getByTestId('handout').locator('svg').waitFor();
+      await drawn(page);
       const { pages, text } = await printed(page, format, 'sheet');
       expect(pages).toBe(1);
       for (const words of [
@@ -94,7 +106,7 @@ describe('the sheet for the grower', () => {
 
   it.each([1280, 360])('stays one page where much has to be said, from a screen of %i px', async (width) => {
     const { page } = await open(FULL, 'handout', { width });
-    await page.getByTestId('handout').locator('svg').waitFor();
+    await drawn(page);
     const { pages, text } = await printed(page, 'Letter', `sheet-full-${width}`);
     expect(pages).toBe(1);
     expect(text).toContain('A soil test found residue on September 20, 2026');
