@@ -23,6 +23,8 @@ export interface DotsOptions extends ChartOptions {
   readonly oddsAtPlanting: number;
   /** Largest size of a dot. [px] */
   readonly dotPx?: number;
+  /** Names the months below, where no other ruler stands there. */
+  readonly monthsNamed?: boolean;
 }
 
 /** Rows of the twenty dots of a season. */
@@ -39,6 +41,8 @@ export const dotCounts = ({ date }: Pick<DotRow, 'date'>, plantOn: string): bool
 
 /** Room above the pile for the letters of the marks. [px] */
 const TOP_PX = 26;
+/** Room below it for the names of months. [px] */
+const NAMES_PX = 42;
 const LEAST_DOTS_HIGH = 4;
 
 /**
@@ -46,7 +50,7 @@ const LEAST_DOTS_HIGH = 4;
  * the odds, the others are open; dots past the search stand at the right end.
  */
 export function quantileDots(rows: readonly DotRow[], options: DotsOptions): ChartSpec {
-  const { ruler, marks, tokens, oddsAtPlanting } = options;
+  const { ruler, marks, tokens, oddsAtPlanting, monthsNamed = false } = options;
   const dotPx = Math.min(options.dotPx ?? 20, ruler.widthPx / 30);
   const places = rows.map(({ date }) =>
     date === null ? ruler.widthPx : Math.min(ruler.widthPx, rulerPx(ruler, msOf(date))),
@@ -64,7 +68,7 @@ export function quantileDots(rows: readonly DotRow[], options: DotsOptions): Cha
   const size = {
     widthPx: ruler.widthPx,
     heightPx,
-    padding: { left: ruler.leftPx, right: ruler.rightPx, top: TOP_PX, bottom: 2 },
+    padding: { left: ruler.leftPx, right: ruler.rightPx, top: TOP_PX, bottom: monthsNamed ? NAMES_PX : 2 },
   };
   return framed(
     size,
@@ -75,7 +79,7 @@ export function quantileDots(rows: readonly DotRow[], options: DotsOptions): Cha
       past: past === 0 ? [] : [{ text: `${past} past the search`, dateMs: ruler.toMs }],
     },
     [
-      rulerLayer(ruler, tokens, false),
+      rulerLayer(ruler, tokens, monthsNamed),
       ...markLayers(tokens),
       {
         data: rowsOf('dots'),

@@ -2,17 +2,20 @@ import { z } from 'zod';
 import { controlAgainstOdds } from '../../src/chart/controlAgainstOdds.ts';
 import type { ChartSpec } from '../../src/chart/frame.ts';
 import { oddsSeason } from '../../src/chart/oddsSeason.ts';
+import { oddsStory } from '../../src/chart/oddsStory.ts';
 import { overlaySeasons } from '../../src/chart/overlaySeasons.ts';
 import { dotRows, quantileDots } from '../../src/chart/quantileDots.ts';
 import { rainMonths } from '../../src/chart/rainMonths.ts';
 import { type Ruler, rulerEnds } from '../../src/chart/ruler.ts';
 import { type ChartTokens, LIGHT_TOKENS } from '../../src/chart/theme.ts';
+import { whyRows, whyWaterfall } from '../../src/chart/whyWaterfall.ts';
 import { yearScatter } from '../../src/chart/yearScatter.ts';
-import { answerSchema, type Season } from '../../src/schema/answer.ts';
+import { type Answer, answerSchema, type Season } from '../../src/schema/answer.ts';
 import given from '../fixtures/web/answer.json' with { type: 'json' };
 import { controlRows, overlaid } from './compareFixture.ts';
 
-const { labelDate, clearDate, oddsAtPlanting, oddsAtLabelDate, thirds, years, season } = answerSchema.shape;
+const { labelDate, clearDate, oddsAtPlanting, oddsAtLabelDate, thirds, years, why, season } =
+  answerSchema.shape;
 
 /** The parts of an answer that charts draw; invented, and parsed so that they stay true ones. */
 const drawnSchema = z.strictObject({
@@ -25,9 +28,10 @@ const drawnSchema = z.strictObject({
   oddsAtLabelDate,
   thirds,
   years,
+  why,
   season,
 });
-type Drawn = z.infer<typeof drawnSchema> & { season: Season };
+type Drawn = z.infer<typeof drawnSchema> & { season: Season; why: NonNullable<Answer['why']> };
 
 /** The answer that the tests draw. */
 export const answer = drawnSchema.parse(given) as Drawn;
@@ -77,6 +81,8 @@ export function chartsOf(
       plantOn,
       oddsLimit,
     }),
+    oddsStory: oddsStory(from.season.story, { ...onRuler, appliedOn, oddsLimit }),
+    whyWaterfall: whyWaterfall(whyRows(from.why), { ...shared, widthPx: 640 }),
     yearScatter: yearScatter(from.years, { ...shared, ...rain, widthPx: 640, oddsLimit }),
   };
 }

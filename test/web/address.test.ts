@@ -13,6 +13,20 @@ const name = fc.string({ minLength: 1, maxLength: 20 }).filter((text) => text.tr
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
 
+/** Soil tests and bioassays as the form makes them. */
+const findings = fc.oneof(
+  fc.record({ kind: fc.constant('bioassay' as const), on: day, injured: fc.boolean() }),
+  fc.record({ kind: fc.constant('soil test' as const), on: day, fractionLeft: within(0.001, 20) }),
+  fc.record({
+    ...{ kind: fc.constant('soil test' as const), on: day },
+    ...{ concentrationMgPerKg: within(0.001, 1000), depthCm: within(1, 60) },
+  }),
+  fc.record({
+    ...{ kind: fc.constant('soil test' as const), on: day, detected: fc.constant(false) },
+    ...{ detectionLimit: within(0.001, 1000), depthCm: maybe(within(1, 60)) },
+  }),
+);
+
 const questions: fc.Arbitrary<QuestionInput> = fc.record({
   station: name,
   appliedOn: day,
@@ -31,6 +45,9 @@ const questions: fc.Arbitrary<QuestionInput> = fc.record({
   fillFromNeighbours: maybe(fc.boolean()),
   gauge: maybe(fc.array(fc.record({ date: day, rainMm: within(0, 200) }), { maxLength: 4 })),
   irrigation: maybe(fc.array(fc.record({ date: day, mm: within(0, 200) }), { maxLength: 4 })),
+  evidence: maybe(fc.array(findings, { maxLength: 4 })),
+  standUse: maybe(fc.constantFrom('harvested' as const, 'grazed' as const, 'cover only' as const)),
+  labelEntry: maybe(fc.constantFrom('north-shed-1', '2026-label')),
   baseFrom: maybe(fc.integer({ min: 1700, max: 2200 })),
   halfLifeDays: maybe(within(0.1, 5000)),
   elevationM: maybe(within(-400, 6000)),
@@ -95,6 +112,22 @@ describe('address', () => {
       rateFraction: 'lots',
       soilPh: '',
     });
+  });
+
+  it('keeps a finding whose figure is still to come, and one that it cannot read, for the server to refuse', () => {
+    const evidence = [
+      { kind: 'soil test', on: '2026-09-20' },
+      { kind: 'soil test', on: '2026-09-20', detected: false, depthCm: 15 },
+    ] as const;
+    const address = encodeAddress({ ...demoQuestion, evidence: [...evidence] }, 'us');
+    expect(address).toContain('evidence=soil-test:2026-09-20,soil-test:2026-09-20:none:depth=15');
+    expect(decodeAddress(address).question?.evidence).toEqual(evidence);
+    expect(decodeAddress('?evidence=tea-leaves:2026-09-20:bitter=1').question?.evidence).toEqual([
+      { kind: 'tea leaves', on: '2026-09-20', bitter: 1 },
+    ]);
+    expect(decodeAddress('?evidence=bioassay:2026-09-20:maybe').question?.evidence).toEqual([
+      { kind: 'bioassay', on: '2026-09-20', injured: 'maybe' },
+    ]);
   });
 
   it('keeps names made of digits as text', () => {

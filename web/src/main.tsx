@@ -6,6 +6,7 @@ import './style/base.css';
 import './style/question.css';
 import './style/answer.css';
 import './style/charts.css';
+import './style/reasons.css';
 import './style/print.css';
 
 const page = document.getElementById('page');

@@ -1,8 +1,14 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
 import type { Answer, QuestionInput } from '../api/contract.ts';
 import { SeasonCharts } from '../charts/SeasonCharts.tsx';
 import type { Move } from '../charts/useMarker.ts';
 import { YearsChart } from '../charts/YearsChart.tsx';
+import { encodeAddress } from '../question/address.ts';
+import { Alternatives, type Change } from '../reasons/Alternatives.tsx';
+import { Conditions } from '../reasons/Conditions.tsx';
+import { Evidence } from '../reasons/Evidence.tsx';
+import { Story } from '../reasons/Story.tsx';
+import { Why } from '../reasons/Why.tsx';
 import type { Units } from '../units/units.ts';
 import { Words } from '../words/Words.tsx';
 import { Basis } from './Basis.tsx';
@@ -19,12 +25,16 @@ interface AnswerPageProps {
   /** Why the answer is not that of the present question; null where it is. */
   readonly stale: string | null;
   readonly move: Move;
+  readonly change: Change;
 }
 
 /** The answer, first in words, then drawn, then in all that it rests on. */
-export function AnswerPage({ answer, question, units, stale, move }: AnswerPageProps) {
+export function AnswerPage({ answer, question, units, stale, move, change }: AnswerPageProps) {
   const [picked, pick] = useState<number | null>(null);
   const known = answer.years.some(({ year }) => year === picked) ? picked : null;
+  const held = useRef(change);
+  held.current = change;
+  const latest = useCallback((part: Parameters<Change>[0]) => held.current(part), []);
   // Made anew with the answer only: the marker moves over it many times a second.
   const rest = useMemo(
     () => (
@@ -35,7 +45,17 @@ export function AnswerPage({ answer, question, units, stale, move }: AnswerPageP
             <Thirds answer={answer} units={units} />
           </section>
         )}
+        <Why answer={answer} />
+        <Conditions answer={answer} units={units} />
+        <Evidence answer={answer} />
+        <Story answer={answer} units={units} />
+        <Alternatives answer={answer} change={latest} />
         <Cautions cautions={answer.cautions} />
+        <p class="hand-on">
+          <a href={`/sheet${encodeAddress(answer.inputs.question, units)}`} data-testid="to-sheet">
+            The sheet for the grower, to print
+          </a>
+        </p>
         <div class="folds">
           <Basis answer={answer} units={units} />
           <Words />
@@ -43,7 +63,7 @@ export function AnswerPage({ answer, question, units, stale, move }: AnswerPageP
         <Sources answer={answer} />
       </>
     ),
-    [answer, units, known],
+    [answer, units, known, latest],
   );
   return (
     <article class="answer" data-stale={stale === null ? undefined : ''}>

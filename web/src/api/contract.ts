@@ -1,4 +1,6 @@
+export type { Alternatives } from '../../../src/schema/alternatives.ts';
 export type { Answer, Problem } from '../../../src/schema/answer.ts';
+export type { BioassayGuide } from '../../../src/schema/bioassay.ts';
 export type { CropView } from '../../../src/schema/catalogueCropView.ts';
 export type {
   ActiveView,
@@ -17,6 +19,7 @@ export type {
 } from '../../../src/schema/comparison.ts';
 export type { Choices, Example } from '../../../src/schema/example.ts';
 export type { ImportEvent } from '../../../src/schema/importEvents.ts';
+export type { StoredLabel } from '../../../src/schema/labelEntry.ts';
 export type { NearestStations } from '../../../src/schema/place.ts';
 export type { QuestionInput } from '../../../src/schema/question.ts';
 export type { ReadOptions } from '../../../src/schema/readOptions.ts';

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { type Column, csvOf } from './csv.ts';
+import { drawnSvg } from './drawnSvg.ts';
 import { saveFile } from './saveFile.ts';
 
 interface ChartFigureProps<Row> {
@@ -21,8 +22,13 @@ interface ChartFigureProps<Row> {
 export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
   const { testId, caption, legend, columns, rows, fileName, tools, children } = props;
   const [open, setOpen] = useState(false);
+  const figure = useRef<HTMLElement>(null);
+  const saveDrawing = () => {
+    const drawn = figure.current?.querySelector<SVGSVGElement>('.drawing svg');
+    if (drawn) saveFile(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), 'image/svg+xml;charset=utf-8');
+  };
   return (
-    <figure class="chart" data-testid={testId}>
+    <figure class="chart" ref={figure} data-testid={testId}>
       <figcaption>{caption}</figcaption>
       {legend && <div class="legend">{legend}</div>}
       {children}
@@ -38,7 +44,16 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
         >
           CSV
         </button>
-        {tools}
+        {tools ?? (
+          <button
+            type="button"
+            class="quiet"
+            aria-label={`Save the drawing of this chart as SVG: ${caption}`}
+            onClick={saveDrawing}
+          >
+            SVG
+          </button>
+        )}
       </div>
       {open && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard

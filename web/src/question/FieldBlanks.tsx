@@ -8,6 +8,12 @@ const COUNTRIES = [
   { value: 'CA', text: 'Canada' },
 ];
 
+const STAND_USES = [
+  { value: 'harvested', text: 'harvested' },
+  { value: 'grazed', text: 'grazed or cut for feed' },
+  { value: 'cover only', text: 'cover only, nobody eats it' },
+];
+
 /** What a question can say about the field beyond its soil class. */
 export function FieldBlanks() {
   const { question: q, change, units } = useForm();
@@ -15,6 +21,16 @@ export function FieldBlanks() {
   const height = units === 'us' ? 'ft' : 'm';
   return (
     <div class="blank-list">
+      <ChoiceBlank
+        field="standUse"
+        label="What becomes of the next crop"
+        value={q.standUse ?? STAND_USES[0].value}
+        options={STAND_USES}
+        remark="A label may let a crop in for its safety and keep it from being eaten for longer."
+        commit={(use) =>
+          change({ standUse: use === STAND_USES[0].value ? undefined : (use as typeof q.standUse) })
+        }
+      />
       <ChoiceBlank
         field="country"
         label="Country, for the catalogue’s intervals"

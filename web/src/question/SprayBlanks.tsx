@@ -1,5 +1,6 @@
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
+import { LabelEntryBlank } from './LabelEntryBlank.tsx';
 import { NumberBlank } from './NumberBlank.tsx';
 
 /**
@@ -11,6 +12,7 @@ export function SprayBlanks({ ofOne = true }: { ofOne?: boolean }) {
   const d = QUESTION_DEFAULTS;
   return (
     <div class="blank-list">
+      <LabelEntryBlank />
       <NumberBlank
         field="overlapFactor"
         label="Overlaps and turn rows"

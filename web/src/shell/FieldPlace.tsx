@@ -98,6 +98,7 @@ export function FieldPlace({ start, address, question }: FieldPlaceProps) {
                 gone,
                 unread: Object.keys(typed).length > 0,
               })}
+              change={form.change}
               move={(plantOn, entry) => setQuestion({ ...question, plantOn }, entry)}
             />
           ) : (

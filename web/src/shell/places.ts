@@ -1,7 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 
 /** The places of the page, by the first part of the address. */
-export type PlaceName = 'field' | 'compare' | 'crops' | 'weather' | 'catalogue' | 'nowhere';
+export type PlaceName =
+  | 'field'
+  | 'compare'
+  | 'crops'
+  | 'sheet'
+  | 'bioassay'
+  | 'weather'
+  | 'catalogue'
+  | 'nowhere';
 
 /** Where the browser is. */
 export interface Location {
@@ -22,6 +30,8 @@ export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
   if (path === '/compare') return 'compare';
   if (path === '/crops') return 'crops';
+  if (path === '/sheet') return 'sheet';
+  if (path === '/bioassay') return 'bioassay';
   if (path === '/weather') return 'weather';
   return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
 }

@@ -30,9 +30,11 @@ export type Quantity =
   | 'height'
   | 'perRain'
   | 'meltRate'
-  | 'rate';
+  | 'rate'
+  | 'depth';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
+const MM_PER_CM = 10;
 
 /** How many shown units make one stored unit. */
 export function shownPerStored(quantity: Quantity, units: Units): number {
@@ -44,6 +46,8 @@ export function shownPerStored(quantity: Quantity, units: Units): number {
       return 1 / MM_PER_INCH;
     case 'height':
       return 1 / METRES_PER_FOOT;
+    case 'depth':
+      return MM_PER_CM / MM_PER_INCH;
     case 'perRain':
       return MM_PER_INCH;
     case 'meltRate':
