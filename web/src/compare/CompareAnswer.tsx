@@ -115,6 +115,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
             stem={stem}
             source={answer.cautions[0] ?? ''}
             dates={dates}
+            ready={stale === null}
           />
         </>
       ) : (

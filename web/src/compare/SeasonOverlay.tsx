@@ -29,6 +29,8 @@ interface SeasonOverlayProps {
   readonly stem: string;
   readonly source: string;
   readonly dates: DateWords;
+  /** Whether the table is up to date, so that its question need not wait for these. */
+  readonly ready: boolean;
 }
 
 const LETTERS = ['A', 'B', 'C'];
@@ -38,7 +40,7 @@ type Overlaid = OverlaidSeason & { readonly residual: string };
 
 /** Up to three residuals over the season, on one date ruler. */
 export function SeasonOverlay(props: SeasonOverlayProps) {
-  const { question, crop, oddsLimit, picks, stem, source, dates } = props;
+  const { question, crop, oddsLimit, picks, stem, source, dates, ready } = props;
   const { element, width } = useWidth<HTMLElement>();
   const { plantOn } = question;
   const questions = useMemo(
@@ -49,7 +51,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
       }),
     [question, picks.join()],
   );
-  const { answers, pending, failed } = useSeasons(questions);
+  const { answers, pending, failed } = useSeasons(questions, ready);
   const seasons = useMemo(() => overlaid(answers), [answers]);
   const narrow = width < 560;
   const ruler: Ruler = useMemo(() => {
