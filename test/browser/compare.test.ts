@@ -68,10 +68,7 @@ describe('side by side', () => {
     const { page } = await open(
       '?v=1&station=demo-invented&residual=dicamba&crop=flax&appliedOn=2026-08-20&plantOn=2027-05-22&asOf=2026-09-30',
     );
-    await page
-      .getByRole('navigation', { name: 'Places' })
-      .getByRole('link', { name: 'Side by side' })
-      .click();
+    await page.getByRole('link', { name: 'Other residuals before flax, side by side' }).click();
     await poll(() => page.title()).toBe('Residuals before flax · Drywake');
     await page.getByTestId('compare-table').waitFor();
     expect(await sentence(page)).toContain('before flax planted May 22, 2027');

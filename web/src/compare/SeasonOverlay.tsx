@@ -18,7 +18,7 @@ import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { isoOf } from '../question/calendar.ts';
 import type { DateWords } from '../units/dates.ts';
-import { withResidual } from './compareAddress.ts';
+import { comparisonOf } from './compareAddress.ts';
 import { useSeasons } from './useSeasons.ts';
 
 interface SeasonOverlayProps {
@@ -44,11 +44,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
   const { element, width } = useWidth<HTMLElement>();
   const { plantOn } = question;
   const questions = useMemo(
-    () =>
-      picks.map((residual) => {
-        const { interval: _i, halfLifeDays: _h, ...rest } = withResidual(question, residual);
-        return rest;
-      }),
+    () => picks.map((residual) => ({ ...comparisonOf(question), residual })),
     [question, picks.join()],
   );
   const { answers, pending, failed } = useSeasons(questions, ready);

@@ -52,7 +52,15 @@ function readSort(text: string | undefined): Sort | null {
 
 /** The question without what belongs to one residual only. */
 export function comparisonOf(question: QuestionInput): ComparisonInput {
-  const { residual: _r, interval: _i, halfLifeDays: _h, evidence: _e, labelEntry: _l, ...rest } = question;
+  const {
+    residual: _r,
+    interval: _i,
+    halfLifeDays: _h,
+    rateGramsPerHa: _g,
+    evidence: _e,
+    labelEntry: _l,
+    ...rest
+  } = question;
   return rest;
 }
 
