@@ -10,7 +10,11 @@ import { printedPages } from './printedPages.ts';
 import { served } from './served.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
+/** Time that looking at every element may take on a busy machine. [ms] */
+const AXE_MS = 180_000;
 const running = served();
+/** Looks again until it holds, as long as an answer may take on a busy machine. */
+const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 const open = (path = 'compare', options = {}) =>
   openPage(running.browser, running.server.address, { path, waitFor: 'sentence', ...options });
 const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
@@ -54,7 +58,7 @@ describe('side by side', () => {
     );
     expect(await line.innerText()).toContain('from memory');
     await page.getByTestId('show-all').click();
-    await expect.poll(async () => (await names(page)).length).toBe(told.length);
+    await poll(async () => (await names(page)).length).toBe(told.length);
     expect(page.url()).toContain('all=1');
     expect(complaints).toEqual([]);
     await page.context().close();
@@ -64,16 +68,13 @@ describe('side by side', () => {
     const { page } = await open(
       '?v=1&station=demo-invented&residual=dicamba&crop=flax&appliedOn=2026-08-20&plantOn=2027-05-22&asOf=2026-09-30',
     );
-    await page
-      .getByRole('navigation', { name: 'Places' })
-      .getByRole('link', { name: 'Side by side' })
-      .click();
-    await expect.poll(() => page.title()).toBe('Residuals before flax · Drywake');
+    await page.getByRole('link', { name: 'Other residuals before flax, side by side' }).click();
+    await poll(() => page.title()).toBe('Residuals before flax · Drywake');
     await page.getByTestId('compare-table').waitFor();
     expect(await sentence(page)).toContain('before flax planted May 22, 2027');
     expect(page.url()).toContain('residual=dicamba');
-    await page.getByTestId('compare-table').getByRole('link', { name: 'imazamox' }).click();
-    await expect.poll(() => sentence(page)).toContain('imazamox sprayed August 20, 2026');
+    await page.getByTestId('compare-table').getByRole('link', { name: 'dicamba' }).click();
+    await poll(() => sentence(page)).toContain('dicamba sprayed August 20, 2026');
     expect(page.url()).toContain('crop=flax');
     await page.goBack();
     await page.getByTestId('compare-table').waitFor();
@@ -105,9 +106,9 @@ describe('side by side', () => {
     await box('imazamox').focus();
     await page.keyboard.press('Space');
     await box('dicamba').check();
-    await expect.poll(() => page.url()).toContain('over=');
+    await poll(() => page.url()).toContain('over=');
     const caption = page.getByTestId('overlay').locator('figcaption');
-    await expect.poll(() => caption.innerText()).toContain('dicamba');
+    await poll(() => caption.innerText()).toContain('dicamba');
     expect(await caption.innerText()).not.toContain('imazamox');
     await page.getByTestId('overlay').getByRole('button', { name: 'As a table' }).click();
     expect(await page.getByTestId('overlay').locator('th').allInnerTexts()).toContain('dicamba, odds in 20');
@@ -121,7 +122,7 @@ describe('side by side', () => {
     const mark = page.getByTestId('control-chart').locator('.mark-symbol path[fill^="var(--odds"]').first();
     await mark.waitFor();
     await mark.click({ force: true });
-    await expect.poll(() => page.getByTestId('pressed').innerText()).toMatch(/in 20.*dry years.*week/);
+    await poll(() => page.getByTestId('pressed').innerText()).toMatch(/in 20.*dry years.*week/);
     await page.context().close();
   });
 
@@ -133,11 +134,11 @@ describe('side by side', () => {
     const before = await line.innerText();
     await page.getByLabel('Dose left when weed control ends').fill('10');
     await page.getByLabel('Dose left when weed control ends').blur();
-    await expect.poll(() => taken.innerText()).toContain('10 % of the dose');
+    await poll(() => taken.innerText()).toContain('10 % of the dose');
     expect(await line.innerText()).not.toBe(before);
     expect(page.url()).toContain('assume.controlFractionLeft=0.1');
     await page.getByTestId('units-metric').click();
-    await expect.poll(() => taken.innerText()).toContain('13 mm of water');
+    await poll(() => taken.innerText()).toContain('13 mm of water');
     expect(await sentence(page)).toContain('planted 2027-05-10');
     expect(await line.innerText()).toContain('2026-12-14');
     await page.context().close();
@@ -165,11 +166,11 @@ describe('side by side', () => {
 
   it('says when the years are too few, and when a crop is not known', async () => {
     const base = 'compare?v=1&station=demo-invented&residual=dicamba&appliedOn=2026-08-14&plantOn=2027-05-10';
-    const { page } = await open(`${base}&crop=lentil&baseFrom=2010&baseTo=2013`, { waitFor: 'not-judged' });
-    expect(await page.locator('main').innerText()).toMatch(/too few years/);
-    expect(await page.locator('main').innerText()).not.toMatch(/\d+ in 20 seasons/);
+    const { page } = await open(`${base}&crop=lentil&baseFrom=2010&baseTo=2013`, {});
+    expect(await page.locator('main').innerText()).toMatch(/4 usable years.*at least 10/s);
+    expect(await page.locator('main').innerText()).not.toMatch(/\d+ in 20/);
     await page.goto(`${running.server.address}${base}&crop=moonwort`);
-    await expect.poll(() => page.locator('main').innerText()).toContain('moonwort');
+    await poll(() => page.locator('main').innerText()).toContain('moonwort');
     await page.context().close();
   });
 
@@ -181,11 +182,11 @@ describe('side by side', () => {
     await date.blur();
     await page.getByTestId('server-gone').waitFor();
     expect(await date.inputValue()).toBe('June 20, 2027');
-    expect(await page.getByTestId('stale').innerText()).toContain('last answer');
+    await poll(() => page.getByTestId('stale').innerText()).toContain('last answer');
     expect(await sentence(page)).toContain('May 10, 2027');
     await page.unroute('**/api/compare');
     await page.getByRole('button', { name: 'Ask again now' }).click();
-    await expect.poll(() => sentence(page)).toContain('June 20, 2027');
+    await poll(() => sentence(page)).toContain('June 20, 2027');
     await page.context().close();
   });
 
@@ -199,10 +200,10 @@ describe('side by side', () => {
     const date = page.getByTestId('plant-on');
     await date.fill('June 1 2027');
     await date.blur();
-    await expect.poll(() => held !== null).toBe(true);
+    await poll(() => held !== null).toBe(true);
     await date.fill('July 1 2027');
     await date.blur();
-    await expect.poll(() => sentence(page)).toContain('July 1, 2027');
+    await poll(() => sentence(page)).toContain('July 1, 2027');
     (held as unknown as () => void)();
     await page.waitForTimeout(300);
     expect(await sentence(page)).toContain('July 1, 2027');
@@ -234,16 +235,20 @@ describe('side by side', () => {
 describe('side by side, for everybody', () => {
   for (const width of [320, 360, 768, 1280]) {
     for (const dark of [false, true]) {
-      it(`nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`, async () => {
-        const { page } = await open('compare?', { width, height: 800, dark });
-        await page.getByTestId('overlay').locator('.drawing svg').waitFor();
-        expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
-        await page.screenshot({
-          path: `${output}compare-${width}-${dark ? 'dark' : 'light'}.png`,
-          fullPage: true,
-        });
-        await page.context().close();
-      });
+      it(
+        `nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`,
+        async () => {
+          const { page } = await open('compare?', { width, height: 800, dark });
+          await page.getByTestId('overlay').locator('.drawing svg').waitFor();
+          expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+          await page.screenshot({
+            path: `${output}compare-${width}-${dark ? 'dark' : 'light'}.png`,
+            fullPage: true,
+          });
+          await page.context().close();
+        },
+        AXE_MS,
+      );
     }
   }
 });

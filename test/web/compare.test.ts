@@ -23,7 +23,7 @@ const question: QuestionInput = {
   plantOn: '2027-05-10',
   interval: '9 months',
   halfLifeDays: 40,
-  rateGramsPerHa: 400,
+  rateGramsPerHa: 560,
 };
 
 /** An invented row; weeks null where no half-life is held. */

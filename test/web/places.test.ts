@@ -13,14 +13,11 @@ import {
 
 describe('addresses of places', () => {
   it('tells the places apart', () => {
-    expect(['/', '/weather', '/catalogue', '/catalogue/2,4-D', '/weather/x', '/other'].map(placeOf)).toEqual([
-      'field',
-      'weather',
-      'catalogue',
-      'catalogue',
-      'nowhere',
-      'nowhere',
-    ]);
+    expect(
+      ['/', '/compare', '/crops', '/weather', '/catalogue', '/catalogue/2,4-D', '/weather/x', '/other'].map(
+        placeOf,
+      ),
+    ).toEqual(['field', 'compare', 'crops', 'weather', 'catalogue', 'catalogue', 'nowhere', 'nowhere']);
   });
 
   it.each([

@@ -41,7 +41,12 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
   const activation = activationSentence(answer, units);
   const { controlFractionLeft, activationRainMm, activationDays } = answer.question.assume;
   const ruledOut = answer.residuals.filter(({ labelAllows }) => !labelAllows).length;
-  const ownFigures = question.interval !== undefined || question.halfLifeDays !== undefined;
+  const ownFigures = [
+    question.interval,
+    question.halfLifeDays,
+    question.rateGramsPerHa,
+    question.labelEntry,
+  ].some((own) => own !== undefined);
   return (
     <article class="answer compare" data-stale={stale === null ? undefined : ''}>
       {stale && (
@@ -64,7 +69,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
         begin with {rainText(activationRainMm, units)} of water within {activationDays} days: our own
         assumptions, to be changed in the question.
         {ownFigures &&
-          ` The interval or half-life that you gave for ${question.residual} counts on its field page only; here all stand on the catalogue’s.`}
+          ` The figures of your own that you gave for ${question.residual} counts on its field page only; here all stand on the catalogue’s.`}
       </p>
       {answer.residuals.length > 0 ? (
         <>
@@ -115,6 +120,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
             stem={stem}
             source={answer.cautions[0] ?? ''}
             dates={dates}
+            ready={stale === null}
           />
         </>
       ) : (

@@ -3,6 +3,7 @@ import type { AssumptionEntry } from '../question/assumptionList.ts';
 import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
 import { FieldBlanks } from '../question/FieldBlanks.tsx';
 import { useForm } from '../question/FormContext.ts';
+import { ofAnother } from '../question/ofAnother.ts';
 import { SprayBlanks } from '../question/SprayBlanks.tsx';
 import {
   AppliedOnBlank,
@@ -41,9 +42,7 @@ export function CompareForm() {
         label="A residual to bring out"
         value={q.residual}
         options={choices.residuals.map(({ name }) => ({ value: name, text: name }))}
-        commit={(residual) =>
-          change({ residual, interval: undefined, halfLifeDays: undefined, rateGramsPerHa: undefined })
-        }
+        commit={(residual) => change(ofAnother(residual))}
       />
       <fieldset class="blank-set" data-testid="control-assumptions">
         <legend>What counts as weed control</legend>

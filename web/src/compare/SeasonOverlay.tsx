@@ -18,7 +18,7 @@ import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { isoOf } from '../question/calendar.ts';
 import type { DateWords } from '../units/dates.ts';
-import { withResidual } from './compareAddress.ts';
+import { comparisonOf } from './compareAddress.ts';
 import { useSeasons } from './useSeasons.ts';
 
 interface SeasonOverlayProps {
@@ -29,6 +29,8 @@ interface SeasonOverlayProps {
   readonly stem: string;
   readonly source: string;
   readonly dates: DateWords;
+  /** Whether the table is up to date, so that its question need not wait for these. */
+  readonly ready: boolean;
 }
 
 const LETTERS = ['A', 'B', 'C'];
@@ -38,18 +40,14 @@ type Overlaid = OverlaidSeason & { readonly residual: string };
 
 /** Up to three residuals over the season, on one date ruler. */
 export function SeasonOverlay(props: SeasonOverlayProps) {
-  const { question, crop, oddsLimit, picks, stem, source, dates } = props;
+  const { question, crop, oddsLimit, picks, stem, source, dates, ready } = props;
   const { element, width } = useWidth<HTMLElement>();
   const { plantOn } = question;
   const questions = useMemo(
-    () =>
-      picks.map((residual) => {
-        const { interval: _i, halfLifeDays: _h, ...rest } = withResidual(question, residual);
-        return rest;
-      }),
+    () => picks.map((residual) => ({ ...comparisonOf(question), residual })),
     [question, picks.join()],
   );
-  const { answers, pending, failed } = useSeasons(questions);
+  const { answers, pending, failed } = useSeasons(questions, ready);
   const seasons = useMemo(() => overlaid(answers), [answers]);
   const narrow = width < 560;
   const ruler: Ruler = useMemo(() => {

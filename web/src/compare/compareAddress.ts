@@ -56,9 +56,9 @@ export function comparisonOf(question: QuestionInput): ComparisonInput {
     residual: _r,
     interval: _i,
     halfLifeDays: _h,
+    rateGramsPerHa: _g,
     evidence: _e,
     labelEntry: _l,
-    rateGramsPerHa: _g,
     ...rest
   } = question;
   return rest;

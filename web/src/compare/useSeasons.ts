@@ -14,14 +14,18 @@ export interface Seasons {
   readonly failed: boolean;
 }
 
-/** Answers with their curves to a few questions at once; what comes late is kept under its own question only. */
-export function useSeasons(questions: readonly QuestionInput[]): Seasons {
+/**
+ * Answers with their curves to a few questions at once; what comes late is kept under its own question only.
+ * @param ready false while something more urgent is asked of the server
+ */
+export function useSeasons(questions: readonly QuestionInput[], ready: boolean): Seasons {
   const [known, setKnown] = useState<ReadonlyMap<string, Answer | null>>(new Map());
   const last = useRef<readonly Answer[]>([]);
   const bodies = questions.map((question) => JSON.stringify(question));
   const wanted = bodies.join('\n');
 
   useEffect(() => {
+    if (!ready) return;
     const stop = new AbortController();
     for (const body of bodies) {
       if (known.get(body)) continue;
@@ -38,7 +42,7 @@ export function useSeasons(questions: readonly QuestionInput[]): Seasons {
       });
     }
     return () => stop.abort();
-  }, [wanted]);
+  }, [wanted, ready]);
 
   const found = bodies.map((body) => known.get(body));
   const answers = found.filter((answer): answer is Answer => answer != null);

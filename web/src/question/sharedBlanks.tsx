@@ -5,6 +5,7 @@ import { DateBlank } from './DateBlank.tsx';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
 import { NumberBlank } from './NumberBlank.tsx';
+import { ofAnother } from './ofAnother.ts';
 
 /** Blanks that several questions share; each leads up to its value with the words of its own sentence. */
 interface Lead {
@@ -40,9 +41,7 @@ export function ResidualBlank({ lead }: Lead) {
       value={q.residual}
       options={named(choices.residuals.map(({ name }) => name))}
       other={ANOTHER}
-      commit={(residual) =>
-        change({ residual, interval: undefined, halfLifeDays: undefined, rateGramsPerHa: undefined })
-      }
+      commit={(residual) => change(ofAnother(residual))}
     />
   );
 }

@@ -16,6 +16,7 @@ import { QuestionForm } from '../question/QuestionForm.tsx';
 import { QuestionSheet } from '../question/QuestionSheet.tsx';
 import { questionInWords } from '../question/questionInWords.ts';
 import { FieldLine } from './FieldLine.tsx';
+import { Onward } from './Onward.tsx';
 import type { AddressState } from './useAddress.ts';
 import { useMedia } from './useMedia.ts';
 
@@ -104,6 +105,7 @@ export function FieldPlace({ start, address, question }: FieldPlaceProps) {
           ) : (
             !problem && missing.length === 0 && !gone && <Skeleton />
           )}
+          {answer && <Onward question={question} />}
           <p class="print-question">{questionInWords(question, choices.stations)}</p>
           <p class="print-address">{location.href}</p>
         </main>
