@@ -27,7 +27,6 @@ export const restrictedUseSchema = z
     customerAddress: words(300, 'Address of the customer'),
   })
   .meta({ id: 'RestrictedUse' });
-export type RestrictedUse = z.infer<typeof restrictedUseSchema>;
 
 /** One line of the printed record. */
 const recordLineSchema = z.strictObject({

@@ -120,12 +120,14 @@ function workedFrom(schema: Schema): fc.Arbitrary<unknown> {
   const worked = Object.fromEntries(Object.entries(workedMembers).filter(([key]) => key in properties));
   const keys = Object.keys(properties);
   if (Object.keys(worked).length === 0) return whole;
-  const changed = fc.tuple(whole, fc.subarray(keys, { maxLength: Math.min(3, keys.length) })).map(([value, some]) => ({
-    ...worked,
-    ...Object.fromEntries(
-      Object.entries(value as Record<string, unknown>).filter(([key]) => some.includes(key)),
-    ),
-  }));
+  const changed = fc
+    .tuple(whole, fc.subarray(keys, { maxLength: Math.min(3, keys.length) }))
+    .map(([value, some]) => ({
+      ...worked,
+      ...Object.fromEntries(
+        Object.entries(value as Record<string, unknown>).filter(([key]) => some.includes(key)),
+      ),
+    }));
   return fc.oneof({ weight: 4, arbitrary: changed }, { weight: 1, arbitrary: whole });
 }
 
