@@ -2,8 +2,11 @@ import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
 import { NumberBlank } from './NumberBlank.tsx';
 
-/** What a question can say about the spraying beyond date and rate. */
-export function SprayBlanks() {
+/**
+ * What a question can say about the spraying beyond date and rate.
+ * @param ofOne whether it is about one residual, which may have a half-life of its own
+ */
+export function SprayBlanks({ ofOne = true }: { ofOne?: boolean }) {
   const { question: q, change } = useForm();
   const d = QUESTION_DEFAULTS;
   return (
@@ -29,18 +32,20 @@ export function SprayBlanks() {
         max={1}
         commit={(canopyFraction) => change({ canopyFraction })}
       />
-      <NumberBlank
-        field="halfLifeDays"
-        label="Field half-life, if you know better"
-        unit="days"
-        value={q.halfLifeDays}
-        min={0}
-        max={5000}
-        aboveMin
-        optional
-        remark="Empty: the catalogue’s."
-        commit={(halfLifeDays) => change({ halfLifeDays })}
-      />
+      {ofOne && (
+        <NumberBlank
+          field="halfLifeDays"
+          label="Field half-life, if you know better"
+          unit="days"
+          value={q.halfLifeDays}
+          min={0}
+          max={5000}
+          aboveMin
+          optional
+          remark="Empty: the catalogue’s."
+          commit={(halfLifeDays) => change({ halfLifeDays })}
+        />
+      )}
     </div>
   );
 }
