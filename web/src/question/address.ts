@@ -3,6 +3,7 @@ import type { Units } from '../units/units.ts';
 import { ASSUMPTIONS } from './assumptionList.ts';
 import { decodeAmounts, encodeAmounts } from './dayAmounts.ts';
 import { QUESTION_DEFAULTS } from './defaults.ts';
+import { decodeFindings, encodeFindings } from './findings.ts';
 
 /** Version of the address; a link of another version is not read. */
 export const ADDRESS_VERSION = '1';
@@ -45,6 +46,8 @@ const KEYS = [
   'temperatureStation',
   'fillFromNeighbours',
   'country',
+  'standUse',
+  'labelEntry',
 ] as const satisfies readonly (keyof QuestionInput)[];
 
 const TEXT_KEYS: ReadonlySet<string> = new Set([
@@ -58,6 +61,8 @@ const TEXT_KEYS: ReadonlySet<string> = new Set([
   'asOf',
   'temperatureStation',
   'country',
+  'standUse',
+  'labelEntry',
   'outlook.from',
   'outlook.to',
   'assume.moistureResponse',
@@ -73,10 +78,11 @@ export function encodeAddress(question: QuestionInput, units: Units): string {
     if (value === undefined || value === (QUESTION_DEFAULTS as Record<string, unknown>)[key]) continue;
     query.set(key, `${value}`);
   }
-  const { gauge = [], irrigation = [] } = question;
+  const { gauge = [], irrigation = [], evidence = [] } = question;
   if (gauge.length > 0)
     query.set('gauge', encodeAmounts(gauge.map(({ date, rainMm }) => ({ date, mm: rainMm }))));
   if (irrigation.length > 0) query.set('irrigation', encodeAmounts(irrigation));
+  if (evidence.length > 0) query.set('evidence', encodeFindings(evidence));
   for (const key of OUTLOOK_KEYS) {
     const value = question.outlook?.[key];
     if (value !== undefined) query.set(`outlook.${key}`, `${value}`);
@@ -86,7 +92,7 @@ export function encodeAddress(question: QuestionInput, units: Units): string {
     if (value !== undefined && value !== standard) query.set(`assume.${key}`, `${value}`);
   }
   if (units !== 'us') query.set('u', units);
-  return `?${query.toString().replaceAll('%2C', ',').replaceAll('%3A', ':')}`;
+  return `?${query.toString().replaceAll('%2C', ',').replaceAll('%3A', ':').replaceAll('%3D', '=')}`;
 }
 
 /** Reads an address back. Keys it does not know are named, not dropped in silence. */
@@ -108,6 +114,7 @@ export function decodeAddress(search: string): Addressed {
     ...KEYS,
     'gauge',
     'irrigation',
+    'evidence',
     ...OUTLOOK_KEYS.map((key) => `outlook.${key}`),
     ...ASSUMPTIONS.map(({ key }) => `assume.${key}`),
   ]);
@@ -132,6 +139,7 @@ export function decodeAddress(search: string): Addressed {
 /** What a key’s text stands for; else the text as written, which the server will refuse. */
 function readValue(key: string, text: string): unknown {
   if (key === 'irrigation') return decodeAmounts(text);
+  if (key === 'evidence') return decodeFindings(text);
   if (key === 'gauge') return decodeAmounts(text).map(({ date, mm }) => ({ date, rainMm: mm }));
   if (key === 'fillFromNeighbours') return text === 'true' ? true : text === 'false' ? false : text;
   if (TEXT_KEYS.has(key) || text.trim() === '' || Number.isNaN(Number(text))) return text;

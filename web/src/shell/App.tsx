@@ -11,6 +11,8 @@ const PARTS = {
   field: async () => (await import('./FieldPart.tsx')).FieldPart,
   compare: async () => (await import('../compare/ComparePart.tsx')).ComparePart,
   crops: async () => (await import('../crops/CropsPart.tsx')).CropsPart,
+  fields: async () => (await import('../fields/FieldsPlace.tsx')).FieldsPlace,
+  labels: async () => (await import('../labels/LabelsPlace.tsx')).LabelsPlace,
   weather: async () => (await import('../weather/WeatherPlace.tsx')).WeatherPlace,
   catalogue: async () => (await import('../catalogue/CataloguePlace.tsx')).CataloguePlace,
 } satisfies Partial<Record<PlaceName, unknown>>;

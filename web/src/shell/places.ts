@@ -1,7 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 
 /** The places of the page, by the first part of the address. */
-export type PlaceName = 'field' | 'compare' | 'crops' | 'weather' | 'catalogue' | 'nowhere';
+export type PlaceName =
+  | 'field'
+  | 'compare'
+  | 'crops'
+  | 'fields'
+  | 'labels'
+  | 'weather'
+  | 'catalogue'
+  | 'nowhere';
 
 /** Where the browser is. */
 export interface Location {
@@ -18,12 +26,15 @@ const KEPT = 'drywake-kept';
 
 let lastField: string | null = null;
 
+/** Places with pages of their own below them. */
+const DEEP = ['fields', 'labels', 'catalogue'] as const;
+
 export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
   if (path === '/compare') return 'compare';
   if (path === '/crops') return 'crops';
   if (path === '/weather') return 'weather';
-  return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
+  return DEEP.find((name) => path === `/${name}` || path.startsWith(`/${name}/`)) ?? 'nowhere';
 }
 
 const locationNow = (): Location => ({

@@ -1,4 +1,10 @@
-import { inchesFromMm, METRES_PER_FOOT, MM_PER_INCH } from '../../../src/units.ts';
+import {
+  acresFromHectares,
+  inchesFromMm,
+  METRES_PER_FOOT,
+  MM_PER_INCH,
+  ouncesPerAcreFromGramsPerHa,
+} from '../../../src/units.ts';
 
 /** The two sets of units a page can speak. */
 export type Units = 'us' | 'metric';
@@ -17,9 +23,20 @@ export const rainNumber = (mm: number, units: Units): string =>
 export const rainText = (mm: number, units: Units): string => `${rainNumber(mm, units)} ${rainUnit(units)}`;
 
 /** Kinds of number that a blank can hold, by the way they are shown. */
-export type Quantity = 'plain' | 'fraction' | 'twentieths' | 'rain' | 'height' | 'perRain' | 'meltRate';
+export type Quantity =
+  | 'plain'
+  | 'fraction'
+  | 'twentieths'
+  | 'rain'
+  | 'height'
+  | 'perRain'
+  | 'meltRate'
+  | 'depth'
+  | 'area'
+  | 'dose';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
+const MM_PER_CM = 10;
 
 /** How many shown units make one stored unit. */
 export function shownPerStored(quantity: Quantity, units: Units): number {
@@ -31,6 +48,12 @@ export function shownPerStored(quantity: Quantity, units: Units): number {
       return 1 / MM_PER_INCH;
     case 'height':
       return 1 / METRES_PER_FOOT;
+    case 'depth':
+      return MM_PER_CM / MM_PER_INCH;
+    case 'area':
+      return acresFromHectares(1);
+    case 'dose':
+      return ouncesPerAcreFromGramsPerHa(1);
     case 'perRain':
       return MM_PER_INCH;
     case 'meltRate':
@@ -71,3 +94,13 @@ export const heightNumber = (metres: number, units: Units): string =>
 /** A temperature in the unit shown, with it. */
 export const temperatureText = (celsius: number, units: Units): string =>
   units === 'us' ? `${Math.round(celsius * FAHRENHEIT_PER_CELSIUS + 32)} °F` : `${celsius.toFixed(1)} °C`;
+
+/** Name of the unit of field sizes. */
+export const areaUnit = (units: Units): 'acres' | 'ha' => (units === 'us' ? 'acres' : 'ha');
+
+/** A field's size with its unit, to a tenth. */
+export const areaText = (hectares: number, units: Units): string =>
+  `${Number((units === 'us' ? acresFromHectares(hectares) : hectares).toFixed(1)).toLocaleString('en-US')} ${areaUnit(units)}`;
+
+/** Name of the unit of doses of an active. */
+export const doseUnit = (units: Units): 'oz/acre' | 'g/ha' => (units === 'us' ? 'oz/acre' : 'g/ha');
