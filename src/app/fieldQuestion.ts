@@ -4,9 +4,15 @@ import type { FieldTreatment } from '../schema/fieldTreatment.ts';
 import { type QuestionInput, questionSchema } from '../schema/question.ts';
 import type { StationExtent } from '../schema/weather.ts';
 
+/** Treatments longer before planting than this take no part: no published interval reaches back so far. [years] */
+const YEARS_BACK = 5;
+/** Most treatments beside the main one that a question takes; the latest are kept. */
+const MOST_BESIDE = 10;
+
 /**
- * A field and one of its planned crops as a question. The latest treatment before planting is the question's own; all
- * earlier ones stand beside it. Weather counts as observed up to the last day of the station's record.
+ * A field and one of its planned crops as a question. The latest treatment before planting is the question's own;
+ * earlier ones stand beside it. Evidence counts from the first of them on, and weather counts as observed up to the last
+ * day of the station's record.
  *
  * @param station the field's station with the extent of its record; null where there is no record of it
  * @throws {InvalidInputError} FIELD_WITHOUT_STATION, FIELD_WITHOUT_TREATMENT
@@ -24,6 +30,8 @@ export function fieldQuestion(
   }
   const { main, others } = treatmentsBefore(record, plan);
   const observed = station !== null && station.lastDate >= main.appliedOn ? station.lastDate : undefined;
+  const firstOn = others.at(-1)?.appliedOn ?? main.appliedOn;
+  const evidence = record.evidence.filter(({ on }) => on >= firstOn);
   const latitudeDeg = station?.latitudeDeg === null ? record.place?.latitudeDeg : undefined;
   return withoutAbsent({
     station: record.station,
@@ -43,17 +51,24 @@ export function fieldQuestion(
     plantOn: plan.plantOn,
     oddsLimit: plan.oddsLimit,
     asOf: observed,
-    evidence: record.evidence.length > 0 ? record.evidence : undefined,
-    ...severalTreatments(main, others),
+    evidence: evidence.length > 0 ? evidence : undefined,
+    otherTreatments: others.length > 0 ? others.map(besideMain) : undefined,
+    zones: TAKES_SEVERAL && main.zones.length > 0 ? main.zones : undefined,
   }) as QuestionInput;
 }
 
+/** Whether questions take earlier treatments and overlap zones beside the main treatment. */
+const TAKES_SEVERAL = 'otherTreatments' in questionSchema.shape;
+
 function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
-  const before = treatments
+  const earliest = `${Number(plantOn.slice(0, 4)) - YEARS_BACK}${plantOn.slice(4)}`;
+  const [main, ...others] = treatments
     .filter(({ appliedOn }) => appliedOn <= plantOn)
     .sort((a, b) => (a.appliedOn < b.appliedOn ? 1 : a.appliedOn > b.appliedOn ? -1 : 0));
-  const [main, ...others] = before;
-  if (main !== undefined) return { main, others };
+  if (main !== undefined) {
+    const beside = others.filter(({ appliedOn }) => appliedOn >= earliest).slice(0, MOST_BESIDE);
+    return { main, others: TAKES_SEVERAL ? beside : [] };
+  }
   throw new InvalidInputError(
     'FIELD_WITHOUT_TREATMENT',
     treatments.length === 0
@@ -77,16 +92,9 @@ const sprayed = (treatment: FieldTreatment) => ({
   canopyFraction: treatment.canopyFraction,
 });
 
-/** Earlier treatments and overlap zones, for as far as a question takes them. */
-function severalTreatments({ zones }: FieldTreatment, others: readonly FieldTreatment[]) {
-  const asked = {
-    otherTreatments: others.map((one) => withoutAbsent(sprayed(one))),
-    zones,
-  };
-  return Object.fromEntries(
-    Object.entries(asked).filter(([key, list]) => list.length > 0 && key in questionSchema.shape),
-  );
-}
+/** An earlier treatment; a product of the user's own label entries may be called by its id. */
+const besideMain = (treatment: FieldTreatment) =>
+  withoutAbsent({ ...sprayed(treatment), residual: treatment.residual ?? treatment.labelEntry });
 
 const withoutAbsent = (fields: Record<string, unknown>): Record<string, unknown> =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));

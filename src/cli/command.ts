@@ -32,6 +32,8 @@ export interface CliDeps {
   readonly version: string;
   /** Text of a file that the user named. */
   readText(path: string): Promise<string>;
+  /** Writes a text into a new file that the user named. */
+  writeText(path: string, text: string): Promise<void>;
   /** Records straight from files and folders. */
   fileReader(paths: readonly string[], options?: ReadOptions): WeatherReader;
   /** The store, where there is one, then the embedded demo. */
@@ -57,7 +59,7 @@ export interface CliDeps {
   /** Does work on the user's fields: with their file itself, or by asking the server that holds it. */
   withDesk<T>(work: (desk: FieldsDesk) => Promise<T>): Promise<T>;
   /** Runs the server until it is told to stop. */
-  serve(options: ServeOptions): Promise<void>;
+  serve(options: ServeOptions & { readonly logRequests?: boolean }): Promise<void>;
 }
 
 /** A command: its words, and how it adds itself to the program. Loaded only when it is called for. */

@@ -18,6 +18,21 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/crops.ts'),
   },
   {
+    name: 'fields',
+    summary: 'the fields that are kept: list, show, CSV in and out, backup, undo, federal record',
+    load: () => import('./commands/fields.ts'),
+  },
+  {
+    name: 'labels',
+    summary: 'your own label entries: list, show, CSV in and out',
+    load: () => import('./commands/labels.ts'),
+  },
+  {
+    name: 'refresh',
+    summary: 'answer all fields again and tell what has changed, largest first',
+    load: () => import('./commands/refresh.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
@@ -16,7 +16,14 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
 import type { CliDeps, Terminal } from './command.ts';
-import { type DeskOutside, lazyLabels, openDesk, serviceOptionsIn, withDesk } from './realDesk.ts';
+import {
+  addressHere,
+  type DeskOutside,
+  lazyLabels,
+  openDesk,
+  serviceOptionsIn,
+  withDesk,
+} from './realDesk.ts';
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
 const WRITER_WAITS_MS = 5000;
@@ -101,6 +108,18 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
         });
       }
     },
+    async writeText(path, text) {
+      try {
+        await writeFile(path, text, { flag: 'wx' });
+      } catch (cause) {
+        const exists = (cause as NodeJS.ErrnoException).code === 'EEXIST';
+        throw new InvalidInputError(
+          'FILE_NOT_WRITTEN',
+          `The file ${path} ${exists ? 'is there already; it was left as it is' : 'cannot be written'}.`,
+          { hint: 'Name a new file in a folder that you may write.', cause },
+        );
+      }
+    },
     fileReader: createFileReader,
     storedReader: async () => (await openReaders(storeFolder)).reader,
     async importStore(files) {
@@ -139,9 +158,11 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       labels: lazyLabels(outside, storeFolder),
     }),
     withDesk: async (work) => withDesk(await outside(), work),
-    async serve(options) {
+    async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');
+      const { guardFor } = await import('../http/guard/guardFor.ts');
       const { tellServedBy, untellServedBy } = await import('../store/servedBy.ts');
+      const { guard, addresses } = await guardFor(options.host, storeFolder, process.env.DRYWAKE_TOKEN);
       const around = await outside();
       const { store, reader, answer } = around;
       const { desk, labels, close } = await openDesk(around);
@@ -158,14 +179,21 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
           log: (line) => terminal.err(`${line}\n`),
+          logRequests,
+          guard,
         },
         options,
       ).catch(async (error: unknown) => {
         await close();
         throw error;
       });
-      tellServedBy(storeFolder, { address: server.address, process: process.pid });
-      terminal.out(`Drywake ${version} is at ${server.address}\nStop it with Ctrl-C.\n`);
+      tellServedBy(storeFolder, {
+        address: addressHere(options.host, server.port),
+        process: process.pid,
+        token: guard.token,
+      });
+      const lines = addresses(server.port).map((address) => `Drywake ${version} is at ${address}\n`);
+      terminal.out(`${lines.join('')}Stop it with Ctrl-C.\n`);
       await stopped();
       inbox.stop();
       await server.close();

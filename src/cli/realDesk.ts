@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AnswerDeps } from '../app/answerField.ts';
 import { fetchWeather } from '../app/fetchWeather.ts';
@@ -6,6 +6,7 @@ import { createFieldsDesk, type FieldsDesk } from '../app/fieldsDesk.ts';
 import { type LabelBook, labelBookOf } from '../app/labelBook.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { ConflictError, DrywakeError } from '../errors.ts';
+import { keepFile } from '../store/keepFile.ts';
 import type { ServedStore } from '../store/servedStore.ts';
 import { createServerDesk } from './serverDesk.ts';
 
@@ -55,10 +56,7 @@ export async function openDesk(outside: DeskOutside, waitMs = 0): Promise<OpenDe
     now,
     answer: { ...answer, labels },
     weather: { stations: () => reader.stations(), fetch: fetcherOf(outside) },
-    async keepFile(name, text) {
-      writeFileSync(join(storeFolder, name), text, { flag: 'wx' });
-      return name;
-    },
+    keepFile: async (name, text) => keepFile(storeFolder, name, text),
   });
   return { desk, labels, close: () => store.close() };
 }
@@ -99,7 +97,7 @@ export async function withDesk<T>(outside: DeskOutside, work: (desk: FieldsDesk)
   } catch (error) {
     if (!isBusy(error)) throw error;
     const served = readServedBy(outside.storeFolder, error.details.process);
-    if (served !== null) return work(createServerDesk(served.address));
+    if (served !== null) return work(createServerDesk(served));
     opened = await open(COMMAND_WAITS_MS);
   }
   try {
@@ -107,6 +105,12 @@ export async function withDesk<T>(outside: DeskOutside, work: (desk: FieldsDesk)
   } finally {
     await opened.close();
   }
+}
+
+/** Address under which programs of this computer reach a server that listens on `host`. */
+export function addressHere(host: string | undefined, port: number): string {
+  const name = host === undefined || host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '::1' : host;
+  return `http://${name.includes(':') ? `[${name}]` : name}:${port}/`;
 }
 
 /** The user's own label entries, looked up when a question names one. */

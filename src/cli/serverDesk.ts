@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { z } from 'zod';
 import type { FieldsDesk, Kept, Shelf } from '../app/fieldsDesk.ts';
 import { ConflictError, DrywakeError, type ErrorKind } from '../errors.ts';
@@ -8,6 +9,9 @@ import { fieldListSchema, storedFieldSchema } from '../schema/fieldRecord.ts';
 import { keptLabelSchema, labelListSchema } from '../schema/labelEntry.ts';
 import { removedSchema } from '../schema/recordId.ts';
 import { applicationRecordSchema } from '../schema/restrictedUse.ts';
+
+/** Statuses of a server that asks to come back in a moment. */
+const COME_BACK = new Set([429, 503]);
 
 /** Family of a refusal by the status that it comes with. */
 const kindOf = (status: number): ErrorKind =>
@@ -22,15 +26,26 @@ interface Request {
 /** Asks a running server and reads what it answers. */
 type Ask = <T>(schema: z.ZodType<T>, path: string, request?: Request) => Promise<T>;
 
-/**
- * The fields and label entries of a running server.
- * @param address of the server, such as http://127.0.0.1:4717/
- */
-export function createServerDesk(address: string): FieldsDesk {
-  const ask: Ask = async (schema, path, { method = 'GET', body, headers } = {}) => {
-    const response = await fetch(new URL(path, address), {
+/** Where a running server is, and what it asks everyone to show. */
+export interface ServerAddress {
+  /** Such as http://127.0.0.1:4717/. */
+  readonly address: string;
+  readonly token: string | null;
+}
+
+/** Times that a server which has too much to do is asked again. */
+const MOST_ASKINGS = 60;
+
+/** The fields and label entries of a running server. */
+export function createServerDesk({ address, token }: ServerAddress): FieldsDesk {
+  const once = (path: string, { method = 'GET', body, headers }: Request) =>
+    fetch(new URL(path, address), {
       method,
-      headers: { ...headers, ...(body !== undefined && { 'Content-Type': 'application/json' }) },
+      headers: {
+        ...headers,
+        ...(token !== null && { Authorization: `Bearer ${token}` }),
+        ...(body !== undefined && { 'Content-Type': 'application/json' }),
+      },
       ...(body !== undefined && { body: JSON.stringify(body) }),
     }).catch((cause: unknown) => {
       throw new ConflictError(
@@ -42,6 +57,13 @@ export function createServerDesk(address: string): FieldsDesk {
         },
       );
     });
+  const ask: Ask = async (schema, path, request = {}) => {
+    let response = await once(path, request);
+    for (let asked = 1; asked < MOST_ASKINGS && COME_BACK.has(response.status); asked++) {
+      await response.arrayBuffer();
+      await pause(1000 * Number(response.headers.get('retry-after') ?? 1));
+      response = await once(path, request);
+    }
     const given: unknown = await response.json();
     if (response.ok) return schema.parse(given);
     const { code, message, details, hint } = problemSchema.parse(given);

@@ -1,9 +1,11 @@
 import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 
+export const IMPORT_PATH = '/api/weather/import';
+
 /** Largest body of each address [bytes], the first that fits; null where the route has a limit of its own. */
 const LIMITS: readonly (readonly [RegExp, number | null])[] = [
-  [/^\/api\/weather\/import$/, null],
+  [new RegExp(`^${IMPORT_PATH}$`), null],
   [/^\/api\/restore$/, 128 * 1024 * 1024],
   [/^\/api\/(fields|labels)\.csv$/, 16 * 1024 * 1024],
   [/^\/api\/fields\//, 1024 * 1024],

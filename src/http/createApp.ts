@@ -1,8 +1,15 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
+import type { MiddlewareHandler } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { bodyLimits } from './bodyLimits.ts';
 import type { HttpDeps } from './deps.ts';
+import { foreignRequests } from './guard/foreignRequests.ts';
+import { requestLog } from './guard/logLine.ts';
+import { rateLimit } from './guard/rateLimit.ts';
+import { OWN_COMPUTER } from './guard/serverGuard.ts';
+import { tokenGuard } from './guard/tokenGuard.ts';
+import { underWay } from './guard/underWay.ts';
 import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
@@ -29,6 +36,18 @@ import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
 import { weatherNearRoute } from './routes/weatherNear.ts';
+
+/** Longest address, which may hold a whole question. [characters] */
+const MAX_ADDRESS = 16 * 1024;
+
+const addressLimit: MiddlewareHandler = async ({ req }, next) => {
+  if (req.url.length > MAX_ADDRESS) {
+    throw new InvalidInputError('ADDRESS_TOO_LONG', `An address may have ${MAX_ADDRESS} characters.`, {
+      hint: 'Send long questions as JSON.',
+    });
+  }
+  await next();
+};
 
 /** The whole interface and the page, over adapters given from outside. No port is opened here. */
 export function createApp(deps: HttpDeps) {
@@ -61,6 +80,13 @@ export function createApp(deps: HttpDeps) {
       strictTransportSecurity: false,
     }),
   );
+  const guard = deps.guard ?? OWN_COMPUTER;
+  if (deps.logRequests) app.use(requestLog(deps.log));
+  app.use(addressLimit);
+  app.use(foreignRequests(guard));
+  if (guard.token !== null) app.use(tokenGuard(guard.token));
+  app.use('/api/*', rateLimit(guard));
+  app.use('/api/*', underWay(guard));
   app.use('/api/*', bodyLimits());
   app.onError((error, context) => answerProblem(error, context, deps.log));
   app.notFound((context) =>
@@ -92,13 +118,13 @@ export function createApp(deps: HttpDeps) {
     .route('/', weatherImportRoute(deps))
     .route('/', fieldsRoute(deps))
     .route('/', fieldsTableRoute(deps))
+    .route('/', labelsRoute(deps))
     .route('/', labelsTableRoute(deps))
     .route('/', fieldAnswersRoute(deps))
     .route('/', fieldsRefreshRoute(deps))
     .route('/', applicationRecordRoute(deps))
-    .route('/', restoreRoute(deps))
-    .route('/', labelsRoute(deps))
     .route('/', backupRoute(deps))
+    .route('/', restoreRoute(deps))
     .route('/', exampleRoute(deps))
     .route('/', healthRoute(deps));
   referencePage(app, deps.version);

@@ -3,7 +3,6 @@ import type { Kept, Shelf } from '../app/fieldsDesk.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { recordIdSchema, removedSchema, versionSchema } from '../schema/recordId.ts';
 import { problemResponses } from './problemResponses.ts';
-import { sameOrigin } from './sameOrigin.ts';
 import { presentVersion, versionHeadersSchema, versionOf, versionTag } from './versionHeaders.ts';
 
 /** What is particular to the routes of one shelf. */
@@ -36,13 +35,11 @@ const json = (description: string, schema: z.ZodType) => ({
 export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf<T>): OpenAPIHono {
   const { path, noun, nouns, shelf } = of;
   const params = z.object({ id: recordIdSchema });
-  const common = { middleware: sameOrigin };
   const kept = (description: string) => ({ 200: json(description, of.keptSchema), ...problemResponses });
   const app = new OpenAPIHono();
 
   app.openapi(
     createRoute({
-      ...common,
       method: 'get',
       path,
       summary: `All ${nouns}, and those that were removed`,
@@ -53,7 +50,6 @@ export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf
 
   app.openapi(
     createRoute({
-      ...common,
       method: 'get',
       path: `${path}/{id}`,
       summary: `One ${noun}`,
@@ -75,7 +71,6 @@ export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf
 
   app.openapi(
     createRoute({
-      ...common,
       method: 'put',
       path: `${path}/{id}`,
       summary: `Keep a ${noun}: a new one, or in the place of the version named`,
@@ -107,7 +102,6 @@ export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf
 
   app.openapi(
     createRoute({
-      ...common,
       method: 'delete',
       path: `${path}/{id}`,
       summary: `Remove a ${noun}; undo brings it back`,
@@ -125,7 +119,6 @@ export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf
 
   app.openapi(
     createRoute({
-      ...common,
       method: 'post',
       path: `${path}/{id}/undo`,
       summary: `Take the last change of a ${noun} back; a second time brings it again`,

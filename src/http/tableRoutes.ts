@@ -6,7 +6,6 @@ import { writeTable } from '../app/tables/writeTable.ts';
 import { InvalidInputError } from '../errors.ts';
 import { tableImportSchema } from '../schema/tableImport.ts';
 import { problemResponses } from './problemResponses.ts';
-import { sameOrigin } from './sameOrigin.ts';
 
 /** Marks the text as UTF-8 for spreadsheets, which else take it for another. */
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -34,7 +33,6 @@ export function tableRoutes<T extends { readonly id: string }>({
       method: 'get',
       path,
       summary: `All ${nouns} as a CSV table`,
-      middleware: sameOrigin,
       request: {
         query: z.strictObject({
           units: z
@@ -66,7 +64,6 @@ export function tableRoutes<T extends { readonly id: string }>({
       method: 'post',
       path,
       summary: `Keep the ${nouns} of a CSV table; rows at fault are told and stop no other`,
-      middleware: sameOrigin,
       request: { body: { required: true, content: csv } },
       responses: {
         200: {

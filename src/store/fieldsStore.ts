@@ -12,6 +12,7 @@ import {
   writeLastAnswers,
 } from './everything.ts';
 import { FIELDS_MIGRATIONS, FIELDS_VERSION } from './fieldsSchema.ts';
+import { lockFields } from './lockFields.ts';
 import { makeFolder } from './makeFolder.ts';
 import { fileVersion, migrate } from './migrate.ts';
 import { type FileHints, type HeldFile, holdFile } from './openFiles.ts';
@@ -78,7 +79,7 @@ export async function openFieldsStore(
       file = await hold();
     }
     const connection = await file.instance.connect();
-    await lock(connection);
+    await lockFields(connection);
     await migrate(connection, version, FIELDS_MIGRATIONS);
     return storeOver(file, connection, now);
   } catch (error) {
@@ -96,17 +97,6 @@ async function usable(path: string, { instance }: HeldFile): Promise<number> {
     return version;
   } finally {
     connection.closeSync();
-  }
-}
-
-/** Settles for as long as the file is open that the database reaches no other file. */
-async function lock(connection: DuckDBConnection): Promise<void> {
-  for (const setting of [
-    "memory_limit = '256MB'",
-    'enable_external_access = false',
-    'lock_configuration = true',
-  ]) {
-    await connection.run(`SET ${setting}`);
   }
 }
 

@@ -5,14 +5,14 @@ import { z } from 'zod';
 /** File in the data folder that says which server holds the store of fields. */
 const SERVED_FILE = 'server.json';
 
-const servedBySchema = z.object({ address: z.url(), process: z.int() });
+const servedBySchema = z.object({ address: z.url(), process: z.int(), token: z.string().nullable() });
 
 /** The server that holds a data folder's fields. */
 export type ServedBy = z.infer<typeof servedBySchema>;
 
 /** Says in the data folder who serves it, so that commands know whom to ask. */
 export const tellServedBy = (folder: string, served: ServedBy): void =>
-  writeFileSync(join(folder, SERVED_FILE), `${JSON.stringify(served)}\n`);
+  writeFileSync(join(folder, SERVED_FILE), `${JSON.stringify(served)}\n`, { mode: 0o600 });
 
 /** Takes that back. */
 export const untellServedBy = (folder: string): void => rmSync(join(folder, SERVED_FILE), { force: true });

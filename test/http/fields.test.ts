@@ -56,6 +56,21 @@ describe('the routes of fields', () => {
     });
   });
 
+  it('let exactly one of fifty tabs through that save the same version at once, and undo it whole', async () => {
+    const { ask } = await fieldsApp();
+    await ask('PUT', PATH, larkrise, NEW);
+    for (const version of [1, 2]) {
+      const tabs = Array.from({ length: 50 }, (_, tab) =>
+        ask('PUT', PATH, { ...larkrise, note: `${version}/${tab}` }, at(version)),
+      );
+      const answers = await Promise.all(tabs);
+      const saved = answers.filter(({ status }) => status === 200);
+      expect(saved.map(({ body }) => (body as { version: number }).version)).toEqual([version + 1]);
+      expect(answers.filter(({ status }) => status === 409)).toHaveLength(49);
+      expect((await ask('GET', PATH)).body).toEqual(saved[0].body);
+    }
+  });
+
   it.each([
     ['a place beyond the pole', { place: { latitudeDeg: 95, longitudeDeg: 0 } }, 'place.latitudeDeg'],
     ['a day twice', { gauge: [1, 2].map((mm) => ({ date: '2026-09-01', mm })) }, 'gauge'],
@@ -73,21 +88,23 @@ describe('the routes of fields', () => {
     expect(problemSchema.parse(refused.body).details.field).toBe(field);
   });
 
-  it('let no page of another origin read or write', async () => {
-    const { ask } = await fieldsApp();
+  it('let no page of another origin change anything, and no other name of this computer in', async () => {
+    const { app, ask } = await fieldsApp();
     const foreign = { origin: 'http://elsewhere.example', 'sec-fetch-site': 'cross-site' };
     for (const [method, path, body] of [
-      ['GET', '/api/fields', undefined],
-      ['GET', '/api/backup', undefined],
       ['PUT', PATH, larkrise],
       ['DELETE', PATH, undefined],
       ['POST', `${PATH}/undo`, { version: 1 }],
       ['POST', '/api/fields/refresh', {}],
       ['POST', '/api/restore', {}],
-      ['GET', '/api/labels', undefined],
     ] as const) {
       const { status } = await ask(method, path, body, { ...foreign, ...NEW });
       expect([path, status]).toEqual([path, 403]);
+    }
+    for (const path of ['/api/fields', '/api/labels', '/api/backup', '/api/fields.csv']) {
+      expect((await app.request(`http://elsewhere.example${path}`)).status).toBe(403);
+      const read = await app.request(`http://localhost${path}`, { headers: foreign });
+      expect(read.headers.get('access-control-allow-origin')).toBeNull();
     }
   });
 

@@ -3,13 +3,11 @@ import { recordIdSchema } from '../../schema/recordId.ts';
 import { applicationRecordSchema } from '../../schema/restrictedUse.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
-import { sameOrigin } from '../sameOrigin.ts';
 
 const route = createRoute({
   method: 'get',
   path: '/api/fields/{id}/record/{treatmentId}',
   summary: 'The record of a restricted-use application, ready to print, with what is missing of it',
-  middleware: sameOrigin,
   request: { params: z.object({ id: recordIdSchema, treatmentId: recordIdSchema }) },
   responses: {
     200: { description: 'The record', content: { 'application/json': { schema: applicationRecordSchema } } },

@@ -2,13 +2,11 @@ import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { backupSchema } from '../../schema/backup.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
-import { sameOrigin } from '../sameOrigin.ts';
 
 const route = createRoute({
   method: 'get',
   path: '/api/backup',
   summary: 'Everything that is kept, every version, in one document',
-  middleware: sameOrigin,
   responses: {
     200: { description: 'The backup', content: { 'application/json': { schema: backupSchema } } },
     ...problemResponses,

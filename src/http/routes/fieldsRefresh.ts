@@ -2,13 +2,11 @@ import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { refreshSchema } from '../../schema/fieldAnswer.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
-import { sameOrigin } from '../sameOrigin.ts';
 
 const route = createRoute({
   method: 'post',
   path: '/api/fields/refresh',
   summary: 'Answer all fields again and tell what has changed since the last time',
-  middleware: sameOrigin,
   request: {
     body: {
       required: true,

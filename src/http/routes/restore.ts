@@ -2,13 +2,11 @@ import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { restoreRequestSchema, restoreResultSchema } from '../../schema/backup.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
-import { sameOrigin } from '../sameOrigin.ts';
 
 const route = createRoute({
   method: 'post',
   path: '/api/restore',
   summary: 'Put a backup in the place of everything that is kept; what was there is kept as a backup',
-  middleware: sameOrigin,
   request: {
     body: { required: true, content: { 'application/json': { schema: restoreRequestSchema } } },
   },

@@ -4,7 +4,8 @@ import { importTable } from '../../../src/app/tables/importTable.ts';
 import { LABEL_TABLE } from '../../../src/app/tables/labelTable.ts';
 import { readTable } from '../../../src/app/tables/readTable.ts';
 import { writeTable } from '../../../src/app/tables/writeTable.ts';
-import type { FieldRecord } from '../../../src/schema/fieldRecord.ts';
+import { type FieldRecord, fieldRecordSchema } from '../../../src/schema/fieldRecord.ts';
+import { labelEntrySchema } from '../../../src/schema/labelEntry.ts';
 import { fieldOf, labelOf } from '../../fixtures/fields/larkrise.ts';
 import { refusalOf } from '../../refusal.ts';
 import { openFields } from '../../store/openFields.ts';
@@ -131,4 +132,25 @@ describe('a table of label entries', () => {
     expect(faults[0]).toMatchObject({ line: 2 });
     expect(faults[0].message).toContain('pea');
   });
+});
+
+/** Keys of a schema, or of the parts of a list in it. */
+const keysOf = (schema: { readonly shape: object }) => Object.keys(schema.shape);
+
+it('every part of a field and of a label entry has a column', () => {
+  const [treatments, plans] = FIELD_TABLE.lists;
+  const [intervals] = LABEL_TABLE.lists;
+  const fieldShape = fieldRecordSchema.shape;
+  const labelShape = labelEntrySchema.shape;
+  for (const [columns, keys] of [
+    [FIELD_TABLE.head, keysOf(fieldRecordSchema).filter((key) => key !== 'treatments' && key !== 'plans')],
+    [treatments.columns, keysOf(fieldShape.treatments.unwrap().element)],
+    [plans.columns, keysOf(fieldShape.plans.unwrap().element)],
+    [LABEL_TABLE.head, keysOf(labelEntrySchema).filter((key) => key !== 'intervals')],
+    [intervals.columns, keysOf(labelShape.intervals.element)],
+  ] as const) {
+    expect(new Set(columns.map(({ path }) => path.split('.')[0]))).toEqual(new Set(keys));
+  }
+  const active = LABEL_TABLE.head.filter(({ path }) => path.startsWith('actives.0.'));
+  expect(active.map(({ path }) => path.split('.')[2])).toEqual(keysOf(labelShape.actives.element));
 });

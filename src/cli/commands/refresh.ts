@@ -1,0 +1,15 @@
+import type { Command as Program } from 'commander';
+import type { CliDeps } from '../command.ts';
+import { refreshText } from '../refreshText.ts';
+
+/** `drywake refresh`: all fields answered again. */
+export function define(program: Program, deps: CliDeps): void {
+  program
+    .option('--fetch', 'ask the public records service for newer weather first')
+    .option('--json', 'print the result as JSON')
+    .addHelpText('after', '\nExample:\n  drywake refresh --fetch\n')
+    .action(async ({ fetch = false, json }: { fetch?: boolean; json?: boolean }) => {
+      const refresh = await deps.withDesk((desk) => desk.refresh(fetch));
+      deps.terminal.out(json ? `${JSON.stringify(refresh, null, 2)}\n` : refreshText(refresh));
+    });
+}
