@@ -98,6 +98,7 @@ function saySome(fields: readonly StoredField[]): string {
   if (fields.length === 0) {
     return 'No field is kept yet. A field holds its soil, what was sprayed, what fell on it and what is to be sown, and answers all winter.';
   }
-  const some = fields.length === 1 ? 'One field' : `${fields.length.toLocaleString('en-US')} fields`;
-  return `${some}, each with the crop that comes next. The odds are those of carryover harm on its planting date.`;
+  const some =
+    fields.length === 1 ? 'One field, with' : `${fields.length.toLocaleString('en-US')} fields, each with`;
+  return `${some} the crop that comes next. The odds are those of carryover harm on its planting date.`;
 }

@@ -1,4 +1,5 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
+import { oddsWord } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, StoredField } from '../api/contract.ts';
 import { datesIn } from '../units/dates.ts';
 import { areaText, type Units } from '../units/units.ts';
@@ -90,7 +91,14 @@ function AnswerCells({ answer, units }: { answer: FieldAnswer | null; units: Uni
     <>
       <td>
         <CellName name="Odds in 20" />
-        {oddsAtPlanting === null ? 'not reckoned' : <OddsChip odds={oddsAtPlanting} />}
+        {oddsAtPlanting === null ? (
+          'not reckoned'
+        ) : (
+          <>
+            <OddsChip odds={oddsAtPlanting} />
+            <small>{oddsWord(oddsAtPlanting)}</small>
+          </>
+        )}
       </td>
       <td>
         <CellName name="Label date" />

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
 import { AskOnce } from './AskOnce.tsx';
 
 interface EntriesProps<T> {
@@ -20,6 +21,7 @@ interface EntriesProps<T> {
 /** A list of entries, each with its blanks; one more at the end, and each may go. */
 export function Entries<T extends object>(props: EntriesProps<T>) {
   const { field, entries, noun, none, addText, most, make, commit, forget, children } = props;
+  const add = useRef<HTMLButtonElement>(null);
   return (
     <div class="entries" data-testid={`${field}-entries`}>
       {entries.length === 0 && <p class="blank-remark">{none}</p>}
@@ -45,12 +47,14 @@ export function Entries<T extends object>(props: EntriesProps<T>) {
             act={() => {
               forget(`${field}.`);
               commit(entries.filter((_, at) => at !== index));
+              add.current?.focus();
             }}
           />
         </fieldset>
       ))}
       {entries.length < most && (
         <button
+          ref={add}
           type="button"
           class="small-button"
           data-testid={`${field}-add`}
