@@ -15,9 +15,6 @@ export const HECTARES_PER_ACRE = 0.40468564224;
 /** Grams in one ounce, exact. [g/oz] */
 const GRAMS_PER_OUNCE = 28.349523125;
 
-/** Grams of active ingredient per hectare in one ounce per acre. [g/ha per oz/ac] */
-export const GRAMS_PER_HA_PER_OUNCE_PER_ACRE = GRAMS_PER_OUNCE / HECTARES_PER_ACRE;
-
 /** Inches to millimetres. [mm] */
 export const mmFromInches = (inches: number): number => inches * MM_PER_INCH;
 

@@ -1,7 +1,7 @@
 import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
-import { GRAMS_PER_HA_PER_OUNCE_PER_ACRE, inchesFromMm } from '../units.ts';
+import { inchesFromMm, ouncesPerAcreFromGramsPerHa } from '../units.ts';
 import { sayDate, sayOddsOf } from './words.ts';
 
 /** An amount of water in both systems: "25 mm (1.0 in)". */
@@ -9,7 +9,7 @@ export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesF
 
 /** A rate in both systems: "107 g/ha (1.5 oz/ac)". */
 const sayRate = (gramsPerHa: number): string =>
-  `${Number(gramsPerHa.toPrecision(3))} g/ha (${Number((gramsPerHa / GRAMS_PER_HA_PER_OUNCE_PER_ACRE).toPrecision(2))} oz/ac)`;
+  `${Number(gramsPerHa.toPrecision(3))} g/ha (${Number(ouncesPerAcreFromGramsPerHa(gramsPerHa).toPrecision(2))} oz/ac)`;
 
 /** What a condition asks for and how it stands, in one or two sentences. */
 export function conditionWords(judged: JudgedClause): string {

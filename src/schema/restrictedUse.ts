@@ -27,6 +27,7 @@ export const restrictedUseSchema = z
     customerAddress: words(300, 'Address of the customer'),
   })
   .meta({ id: 'RestrictedUse' });
+export type RestrictedUse = z.infer<typeof restrictedUseSchema>;
 
 /** One line of the printed record. */
 const recordLineSchema = z.strictObject({

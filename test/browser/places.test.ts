@@ -38,7 +38,7 @@ describe('from place to place', () => {
 
     await places.getByRole('link', { name: 'Weather' }).click();
     await page.getByTestId('station-count').waitFor();
-    await places.getByRole('link', { name: 'Field' }).click();
+    await places.getByRole('link', { name: 'The question' }).click();
     await expect.poll(() => page.url()).toBe(question);
     expect(complaints).toEqual([]);
     await page.context().close();

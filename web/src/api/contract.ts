@@ -1,5 +1,6 @@
 export type { Alternatives } from '../../../src/schema/alternatives.ts';
 export type { Answer, Problem } from '../../../src/schema/answer.ts';
+export type { RestoreResult } from '../../../src/schema/backup.ts';
 export type { BioassayGuide } from '../../../src/schema/bioassay.ts';
 export type { CropView } from '../../../src/schema/catalogueCropView.ts';
 export type {
@@ -18,10 +19,15 @@ export type {
   Unjudged,
 } from '../../../src/schema/comparison.ts';
 export type { Choices, Example } from '../../../src/schema/example.ts';
+export type { FieldAnswer, Refresh } from '../../../src/schema/fieldAnswer.ts';
+export type { FieldList, FieldRecord, StoredField } from '../../../src/schema/fieldRecord.ts';
 export type { ImportEvent } from '../../../src/schema/importEvents.ts';
-export type { StoredLabel } from '../../../src/schema/labelEntry.ts';
+export type { KeptLabel, LabelEntry, LabelList, StoredLabel } from '../../../src/schema/labelEntry.ts';
 export type { NearestStations } from '../../../src/schema/place.ts';
 export type { QuestionInput } from '../../../src/schema/question.ts';
 export type { ReadOptions } from '../../../src/schema/readOptions.ts';
+export type { Removed } from '../../../src/schema/recordId.ts';
+export type { ApplicationRecord, RestrictedUse } from '../../../src/schema/restrictedUse.ts';
 export type { StationCheck } from '../../../src/schema/stationCheck.ts';
+export type { TableImport } from '../../../src/schema/tableImport.ts';
 export type { StationExtent } from '../../../src/schema/weather.ts';

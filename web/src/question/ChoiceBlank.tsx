@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { Blank, blankIds } from './Blank.tsx';
-import { refusalOf, useForm } from './FormContext.ts';
+import { refusalOf, useBlanks } from './FormContext.ts';
 import { useBlank } from './useBlank.ts';
 
 /** One entry of a choice. */
@@ -27,7 +27,7 @@ const OTHER = '\u0000other';
 /** A choice from a list, with room to write in what the list lacks. */
 export function ChoiceBlank(props: ChoiceBlankProps) {
   const { field, label, lead, value = '', options, other, remark, commit } = props;
-  const { refusal } = useForm();
+  const { refusal } = useBlanks();
   const [writing, setWriting] = useState(false);
   const listed = options.some((option) => option.value === value);
   const id = `blank-${field}`;
@@ -66,7 +66,7 @@ function WrittenChoice(props: ChoiceBlankProps & { id: string; back: () => void 
       text.trim() === '' ? { problem: 'Write a name here, or go back to the list.' } : { value: text.trim() },
     commit,
   });
-  const { keepTyped } = useForm();
+  const { keepTyped } = useBlanks();
   return (
     <Blank
       id={id}

@@ -1,7 +1,7 @@
 import { rainUnit } from '../units/units.ts';
 import { Blank, blankIds } from './Blank.tsx';
 import { amountsText, type DayAmount, example, readAmounts } from './dayAmounts.ts';
-import { useForm } from './FormContext.ts';
+import { useBlanks } from './FormContext.ts';
 import { useBlank } from './useBlank.ts';
 
 interface DayAmountsBlankProps {
@@ -15,7 +15,7 @@ interface DayAmountsBlankProps {
 
 /** Water on days of its own, one day a line. */
 export function DayAmountsBlank({ field, label, amounts, mostMm, remark, commit }: DayAmountsBlankProps) {
-  const { units } = useForm();
+  const { units } = useBlanks();
   const { input, problem } = useBlank<DayAmount[]>({
     field,
     shown: amountsText(amounts, units),

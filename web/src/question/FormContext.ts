@@ -3,26 +3,39 @@ import { useContext } from 'preact/hooks';
 import type { Choices, Problem, QuestionInput } from '../api/contract.ts';
 import type { Units } from '../units/units.ts';
 
-/** What every blank of the question shares. */
-export interface FormState {
-  readonly question: QuestionInput;
-  readonly choices: Choices;
+/** What every blank needs, whatever its form is about. */
+export interface BlankState {
   readonly units: Units;
-  /** Changes the question and asks anew; a field set to undefined falls back to its standard value. */
-  readonly change: (part: Partial<QuestionInput>) => void;
-  /** The server’s refusal of the present question. */
+  /** The server’s refusal of what the form holds. */
   readonly refusal: Problem | null;
   /** Texts that could not be read, by field. */
   readonly typed: Readonly<Record<string, string>>;
   readonly keepTyped: (field: string, text: string | null) => void;
 }
 
-export const FormContext = createContext<FormState | null>(null);
+/** What every blank of the question shares. */
+export interface FormState extends BlankState {
+  readonly question: QuestionInput;
+  readonly choices: Choices;
+  /** Changes the question and asks anew; a field set to undefined falls back to its standard value. */
+  readonly change: (part: Partial<QuestionInput>) => void;
+}
+
+export const FormContext = createContext<BlankState | FormState | null>(null);
+
+const isAbout = (form: BlankState | FormState): form is FormState => 'question' in form;
 
 /** The form around a blank. */
-export function useForm(): FormState {
+export function useBlanks(): BlankState | FormState {
   const form = useContext(FormContext);
   if (form === null) throw new Error('A blank stands outside its form.');
+  return form;
+}
+
+/** The form around a blank of the question. */
+export function useForm(): FormState {
+  const form = useBlanks();
+  if (!isAbout(form)) throw new Error('A blank of the question stands in another form.');
   return form;
 }
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { type Quantity, shownNumber } from '../units/units.ts';
 import { Blank, blankIds } from './Blank.tsx';
-import { useForm } from './FormContext.ts';
+import { useBlanks } from './FormContext.ts';
 import { readNumber } from './readNumber.ts';
 import { useBlank } from './useBlank.ts';
 
@@ -26,7 +26,7 @@ interface NumberBlankProps {
 /** A number with its unit inside the frame; switching units converts what stands in it. */
 export function NumberBlank(props: NumberBlankProps) {
   const { field, label, lead, unit, quantity = 'plain', value, standard, remark, commit } = props;
-  const { units } = useForm();
+  const { units } = useBlanks();
   const present = value ?? standard;
   const { input, problem } = useBlank<number | undefined>({
     field,

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { refusalOf, useForm } from './FormContext.ts';
+import { refusalOf, useBlanks } from './FormContext.ts';
 import type { Reading } from './parseDate.ts';
 
 /** A blank’s field name, its present text and how a typed text is read and taken over. */
@@ -18,15 +18,15 @@ export interface BlankRule<T> {
  * stays as typed, also over a reload, with the reason beside it.
  */
 export function useBlank<T>({ field, draft = field, shown, read, commit }: BlankRule<T>) {
-  const { typed, keepTyped, refusal } = useForm();
+  const { typed, keepTyped, refusal } = useBlanks();
   const kept = typed[draft];
   const [editing, setEditing] = useState<string | null>(kept ?? null);
   const reading = kept === undefined ? null : read(kept);
 
-  // A new value from elsewhere (marker, address, units) ends what was being typed.
+  // A new value from elsewhere (marker, address, units) ends what was being typed, and so does forgetting a kept text.
   useEffect(() => {
     if (kept === undefined) setEditing(null);
-  }, [shown]);
+  }, [shown, kept]);
 
   function leave(): void {
     if (editing === null) return;

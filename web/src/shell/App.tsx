@@ -13,6 +13,8 @@ const PARTS = {
   crops: async () => (await import('../crops/CropsPart.tsx')).CropsPart,
   sheet: async () => (await import('../handout/HandoutPlace.tsx')).HandoutPlace,
   bioassay: async () => (await import('../bioassay/GuidePlace.tsx')).GuidePlace,
+  fields: async () => (await import('../fields/FieldsPlace.tsx')).FieldsPlace,
+  labels: async () => (await import('../labels/LabelsPlace.tsx')).LabelsPlace,
   weather: async () => (await import('../weather/WeatherPlace.tsx')).WeatherPlace,
   catalogue: async () => (await import('../catalogue/CataloguePlace.tsx')).CataloguePlace,
 } satisfies Partial<Record<PlaceName, unknown>>;

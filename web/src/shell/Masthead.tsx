@@ -4,9 +4,10 @@ import { switchUnits } from '../units/useUnits.ts';
 import { type PlaceName, useLastField } from './places.ts';
 
 const PLACES = [
-  { name: 'field', title: 'Field' },
+  { name: 'field', title: 'The question' },
   { name: 'compare', title: 'Side by side' },
   { name: 'crops', title: 'Crop by date' },
+  { name: 'fields', title: 'Fields' },
   { name: 'weather', title: 'Weather' },
   { name: 'catalogue', title: 'Catalogue' },
 ] as const;
@@ -18,6 +19,7 @@ export function Masthead({ units, place }: { units: Units; place: PlaceName }) {
     field: `/${asked}`,
     compare: `/compare${asked}`,
     crops: `/crops${asked}`,
+    fields: '/fields',
     weather: '/weather',
     catalogue: '/catalogue',
   };

@@ -7,6 +7,8 @@ export type PlaceName =
   | 'crops'
   | 'sheet'
   | 'bioassay'
+  | 'fields'
+  | 'labels'
   | 'weather'
   | 'catalogue'
   | 'nowhere';
@@ -26,6 +28,9 @@ const KEPT = 'drywake-kept';
 
 let lastField: string | null = null;
 
+/** Places with pages of their own below them. */
+const DEEP = ['fields', 'labels', 'catalogue'] as const;
+
 export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
   if (path === '/compare') return 'compare';
@@ -33,7 +38,7 @@ export function placeOf(path: string): PlaceName {
   if (path === '/sheet') return 'sheet';
   if (path === '/bioassay') return 'bioassay';
   if (path === '/weather') return 'weather';
-  return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
+  return DEEP.find((name) => path === `/${name}` || path.startsWith(`/${name}/`)) ?? 'nowhere';
 }
 
 const locationNow = (): Location => ({

@@ -1,8 +1,9 @@
 import {
-  GRAMS_PER_HA_PER_OUNCE_PER_ACRE,
+  acresFromHectares,
   inchesFromMm,
   METRES_PER_FOOT,
   MM_PER_INCH,
+  ouncesPerAcreFromGramsPerHa,
 } from '../../../src/units.ts';
 
 /** The two sets of units a page can speak. */
@@ -31,7 +32,8 @@ export type Quantity =
   | 'perRain'
   | 'meltRate'
   | 'rate'
-  | 'depth';
+  | 'depth'
+  | 'area';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
 const MM_PER_CM = 10;
@@ -48,12 +50,14 @@ export function shownPerStored(quantity: Quantity, units: Units): number {
       return 1 / METRES_PER_FOOT;
     case 'depth':
       return MM_PER_CM / MM_PER_INCH;
+    case 'area':
+      return acresFromHectares(1);
     case 'perRain':
       return MM_PER_INCH;
     case 'meltRate':
       return 1 / MM_PER_INCH / FAHRENHEIT_PER_CELSIUS;
     case 'rate':
-      return 1 / GRAMS_PER_HA_PER_OUNCE_PER_ACRE;
+      return ouncesPerAcreFromGramsPerHa(1);
     default:
       return 1;
   }
@@ -90,3 +94,13 @@ export const heightNumber = (metres: number, units: Units): string =>
 /** A temperature in the unit shown, with it. */
 export const temperatureText = (celsius: number, units: Units): string =>
   units === 'us' ? `${Math.round(celsius * FAHRENHEIT_PER_CELSIUS + 32)} °F` : `${celsius.toFixed(1)} °C`;
+
+/** Name of the unit of field sizes. */
+export const areaUnit = (units: Units): 'acres' | 'ha' => (units === 'us' ? 'acres' : 'ha');
+
+/** A field's size with its unit, to a tenth. */
+export const areaText = (hectares: number, units: Units): string =>
+  `${Number((units === 'us' ? acresFromHectares(hectares) : hectares).toFixed(1)).toLocaleString('en-US')} ${areaUnit(units)}`;
+
+/** Name of the unit of doses of an active. */
+export const doseUnit = (units: Units): 'oz/acre' | 'g/ha' => (units === 'us' ? 'oz/acre' : 'g/ha');

@@ -1,0 +1,448 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { startBuilt } from '../built/builtProgram.ts';
+import { graveFaults } from './graveFaults.ts';
+import { openPage } from './openPage.ts';
+import { served } from './served.ts';
+
+const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
+mkdirSync(output, { recursive: true });
+const running = served();
+const open = (path: string, waitFor: string, options = {}) =>
+  openPage(running.browser, running.server.address, { path, waitFor, ...options });
+
+const FIELD = 'fields/larkrise-home-quarter';
+const unfold = (page: Page, part: string) =>
+  page.getByTestId(`part-${part}`).locator('summary').first().click();
+const blank = (page: Page, field: string) => page.locator(`[id="blank-${field}"]`);
+/** Types into a blank and leaves it. */
+async function write(page: Page, field: string, text: string): Promise<void> {
+  await blank(page, field).fill(text);
+  await blank(page, field).blur();
+}
+const keptAs = (page: Page, version: number) =>
+  expect
+    .poll(() => page.getByTestId('keep-state').innerText(), { timeout: 20_000 })
+    .toMatch(new RegExp(`Everything is kept\\.\\s*version ${version}$`));
+async function kept(path = FIELD) {
+  const response = await fetch(`${running.server.address}api/${path}`);
+  return (await response.json()) as {
+    version: number;
+    record: Record<string, unknown>;
+    entry: Record<string, unknown>;
+  };
+}
+const saved = async (page: Page, testId: string): Promise<string> => {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByTestId(testId).click()]);
+  return readFileSync(await download.path(), 'utf8');
+};
+
+describe('the fields', () => {
+  it('offers an invented field where there is none, answers it, and leads to its whole question', async () => {
+    const { page, complaints } = await open('fields', 'field-count');
+    expect(await page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
+    await page.getByTestId('demo-field').click();
+    await page.getByTestId('field-page').waitFor();
+    expect(new URL(page.url()).pathname).toBe(`/${FIELD}`);
+    expect(await page.locator('.lede').innerText()).toBe('Larkrise (invented), 152 acres');
+    const answer = page.getByTestId('plan-answer');
+    await page.getByTestId('whole-question').waitFor();
+    expect(await answer.innerText()).toMatch(/in 20/);
+    const odds = /about \d+ in.20/.exec(await answer.innerText())?.[0];
+    await page.getByTestId('whole-question').click();
+    await page.getByTestId('sentence').waitFor();
+    expect(new URL(page.url()).pathname).toBe('/');
+    expect((await page.getByTestId('sentence').innerText()).replaceAll('\u00a0', ' ')).toContain(
+      odds?.replaceAll('\u00a0', ' '),
+    );
+
+    await page.goBack();
+    await page.getByTestId('field-page').waitFor();
+    await page.getByRole('link', { name: 'All fields' }).click();
+    const row = page.getByTestId('field-row');
+    await expect.poll(() => row.innerText(), { timeout: 20_000 }).toContain('Dec 14, 2026');
+    expect(await row.innerText()).toMatch(/152 acres/);
+    await page.getByTestId('units-metric').click();
+    expect(await row.innerText()).toMatch(/61\.5 ha/);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('keeps each change, takes it back and brings it again', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    await unfold(page, 'place');
+    await write(page, 'organicMatterPercent', '3.5');
+    await keptAs(page, 2);
+    expect((await kept()).record.organicMatterPercent).toBe(3.5);
+    await page.getByTestId('undo').click();
+    await keptAs(page, 3);
+    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('2');
+    expect(await page.getByTestId('undo').innerText()).toBe('Bring the change back');
+    await page.getByTestId('undo').click();
+    await keptAs(page, 4);
+    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('3.5');
+    expect((await kept()).record.organicMatterPercent).toBe(3.5);
+
+    await page.getByTestId('units-metric').click();
+    await write(page, 'areaHa', '70');
+    await keptAs(page, 5);
+    await page.getByTestId('units-us').click();
+    expect(await blank(page, 'areaHa').inputValue()).toBe('173');
+    expect((await kept()).record.areaHa).toBe(70);
+    await page.context().close();
+  });
+
+  it('has after a reload what could not be read, and what was still being typed', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    await unfold(page, 'treatments');
+    await write(page, 'treatments.0.appliedOn', 'the day after harvest');
+    await unfold(page, 'place');
+    await blank(page, 'phNote').fill('Limed in the east');
+    await page.reload();
+    await page.getByTestId('field-page').waitFor();
+    const date = blank(page, 'treatments.0.appliedOn');
+    expect(await date.inputValue()).toBe('the day after harvest');
+    expect(await date.isVisible()).toBe(true);
+    expect(await page.locator('.blank-problem').innerText()).toContain('is not a date that can be read');
+    await expect
+      .poll(async () => (await kept()).record.phNote, { timeout: 20_000 })
+      .toBe('Limed in the east');
+    await write(page, 'treatments.0.appliedOn', '8/20/2026');
+    await keptAs(page, 7);
+    expect(await page.getByText('Thursday, August 20, 2026').count()).toBe(1);
+    await page.context().close();
+  });
+
+  it('says what the server refuses, keeps it in the browser and sends it once it is mended', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    const { version } = await kept();
+    await unfold(page, 'evidence');
+    await page.getByTestId('add-soil-test').click();
+    await page.getByTestId('problem').waitFor();
+    expect(await page.getByTestId('keep-state').getAttribute('data-state')).toBe('waiting');
+    await page.reload();
+    await page.getByTestId('field-page').waitFor();
+    await unfold(page, 'evidence');
+    expect(await page.getByTestId('finding').count()).toBe(1);
+    await write(page, 'evidence.0.fractionLeft', '12');
+    await keptAs(page, version + 1);
+    expect((await kept()).record.evidence).toMatchObject([{ kind: 'soil test', fractionLeft: 0.12 }]);
+    await page.context().close();
+  });
+
+  it('shows both where two windows change the same field, and overwrites neither unasked', async () => {
+    const first = await open(FIELD, 'field-page');
+    const other = await open(FIELD, 'field-page');
+    const { version } = await kept();
+    await unfold(first.page, 'place');
+    await unfold(other.page, 'place');
+    await write(first.page, 'soilPh', '6.4');
+    await keptAs(first.page, version + 1);
+    await write(other.page, 'note', 'Written in the other window');
+    const conflict = other.page.getByTestId('conflict');
+    await conflict.waitFor();
+    expect(await conflict.innerText()).toMatch(/changed in another window while you changed it here/);
+    const rows = await conflict.locator('tbody tr').allInnerTexts();
+    expect(rows).toHaveLength(2);
+    expect(rows.join('\n')).toMatch(/Soil pH\s+nothing\s+6\.4/);
+    expect(rows.join('\n')).toContain('Written in the other window');
+    expect((await kept()).record).toMatchObject({ soilPh: 6.4 });
+    expect((await kept()).version).toBe(version + 1);
+    expect((await graveFaults(other.page)).faults).toEqual([]);
+    await other.page.screenshot({ path: join(output, 'fields-conflict.png'), fullPage: true });
+
+    await other.page.reload();
+    await conflict.waitFor();
+    await other.page.getByTestId('keep-mine').click();
+    await keptAs(other.page, version + 2);
+    expect((await kept()).record).toMatchObject({ note: 'Written in the other window' });
+
+    await write(first.page, 'soilPh', '7.9');
+    await first.page.getByTestId('conflict').waitFor();
+    await first.page.getByTestId('take-theirs').click();
+    await keptAs(first.page, version + 2);
+    expect(await blank(first.page, 'note').inputValue()).toBe('Written in the other window');
+    expect(await blank(first.page, 'soilPh').inputValue()).toBe('');
+    await first.page.context().close();
+    await other.page.context().close();
+  });
+
+  it('asks once before it removes, and brings back what was removed', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    const { version } = await kept();
+    await unfold(page, 'treatments');
+    await page.getByTestId('treatments-add').click();
+    await keptAs(page, version + 1);
+    await page.getByTestId('treatments-remove').nth(1).click();
+    await page.getByTestId('treatments-remove-yes').click();
+    await keptAs(page, version + 2);
+    expect(await page.getByTestId('treatments-entry').count()).toBe(1);
+    await page.getByTestId('undo').click();
+    await keptAs(page, version + 3);
+    expect(await page.getByTestId('treatments-entry').count()).toBe(2);
+
+    await page.getByTestId('remove-field').click();
+    await page.getByRole('button', { name: 'No, keep it' }).click();
+    expect((await kept()).version).toBe(version + 3);
+    await page.getByTestId('remove-field').click();
+    await page.getByTestId('remove-field-yes').click();
+    await page.getByTestId('just-removed').waitFor();
+    expect(await page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
+    await page.getByTestId('bring-back').first().click();
+    await expect.poll(() => page.getByTestId('field-row').count()).toBe(1);
+    expect((await kept()).record.treatments).toHaveLength(2);
+    await page.context().close();
+  });
+
+  it('goes out as a table and comes in again, with the faults of bad rows named', async () => {
+    const { page } = await open('fields', 'field-row');
+    await page.getByText('Fields as a table: out and in').click();
+    const table = await saved(page, 'csv-out');
+    const { version, record } = await kept();
+    const give = (name: string, text: string) =>
+      page.getByTestId('csv-in').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await give('same.csv', table);
+    const result = page.getByTestId('csv-result');
+    await expect.poll(() => result.innerText()).toBe('0 new, 0 changed, 1 as they were.');
+    expect(await kept()).toMatchObject({ version, record });
+
+    await give(
+      'more.csv',
+      table.replaceAll('larkrise-home-quarter', 'second').replaceAll('Home quarter', '=Second'),
+    );
+    await expect.poll(() => result.innerText()).toBe('1 new, 0 changed, 0 as they were.');
+    await expect.poll(() => page.getByTestId('field-row').count()).toBe(2);
+    expect((await kept('fields/second')).record).toMatchObject({
+      name: '=Second',
+      treatments: record.treatments,
+    });
+
+    await give('bad.csv', table.replace('larkrise-home-quarter', 'No Such Id!'));
+    await expect.poll(() => result.innerText()).toMatch(/fault/);
+    expect(await result.innerText()).toMatch(/Line \d/);
+    await page.context().close();
+  });
+
+  it('saves everything in one file and restores it after asking', async () => {
+    const { page } = await open('fields', 'field-row');
+    await page.getByText('Backup and restore of everything').click();
+    const backup = await saved(page, 'backup-out');
+    const before = await kept();
+    await fetch(`${running.server.address}api/fields/second`, {
+      method: 'DELETE',
+      headers: { 'if-match': '"1"' },
+    });
+    await page.getByTestId('backup-in').setInputFiles({
+      name: 'backup.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(backup),
+    });
+    await page.getByTestId('restore-yes').click();
+    await page.getByTestId('restored').waitFor();
+    await expect.poll(() => page.getByTestId('field-row').count()).toBe(2);
+    expect(await kept()).toEqual(before);
+    await page.getByTestId('backup-in').setInputFiles({
+      name: 'no.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{'),
+    });
+    await expect.poll(() => page.locator('.blank-problem').innerText()).toContain('no.json is no backup');
+    await page.context().close();
+  });
+
+  it('brings all fields up to date and lists what has changed', async () => {
+    const { page } = await open('fields', 'field-row');
+    await page.getByTestId('refresh').click();
+    const changes = page.getByTestId('changes');
+    await changes.waitFor({ timeout: 40_000 });
+    expect(await changes.innerText()).toMatch(/2 planned crops have an answer/);
+    const { version, record } = await kept();
+    const treatments = (record.treatments as object[]).map((one) => ({ ...one, rateFraction: 4 }));
+    await fetch(`${running.server.address}api/${FIELD}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json', 'if-match': `"${version}"` },
+      body: JSON.stringify({ ...record, treatments }),
+    });
+    await page.getByTestId('refresh').click();
+    await expect.poll(() => changes.innerText(), { timeout: 40_000 }).toMatch(/Was .*in 20.* is .*in 20/);
+    await page.context().close();
+  });
+
+  it('prints the federal record of a treatment on one page', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    await unfold(page, 'treatments');
+    await page.getByText('Record of a restricted-use application').first().click();
+    const { version } = await kept();
+    await write(page, 'treatments.0.record.productName', 'Shed one (invented)');
+    await write(page, 'treatments.0.record.time', '7 in the morning');
+    await page.getByTestId('problem').waitFor();
+    await write(page, 'treatments.0.record.time', '07:30');
+    await keptAs(page, version + 2);
+    await page.getByTestId('record-link').first().click();
+    const record = page.getByTestId('application-record');
+    await record.waitFor();
+    expect(await record.innerText()).toContain('Shed one (invented)');
+    expect(await record.innerText()).toContain('07:30');
+    expect(await page.getByTestId('record-missing').innerText()).toMatch(/certified applicator/);
+    const pdf = await page.pdf({ path: join(output, 'application-record.pdf'), format: 'Letter' });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByTestId('print').isVisible()).toBe(false);
+    expect(await record.isVisible()).toBe(true);
+    await page.context().close();
+  });
+
+  it('is begun and filled by keyboard alone', async () => {
+    const { page } = await open('fields', 'field-row');
+    await page.getByTestId('new-name').focus();
+    await page.keyboard.type('River bottom');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('Larkrise (invented)');
+    await page.reload();
+    expect(await page.getByTestId('new-name').inputValue()).toBe('River bottom');
+    await page.getByTestId('new-farm').focus();
+    await page.keyboard.press('Enter');
+    await page.getByTestId('field-page').waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('River bottom');
+    const reach = async (testId: string) => {
+      for (let step = 0; step < 80; step++) {
+        await page.keyboard.press('Tab');
+        if (await page.evaluate((id) => document.activeElement?.getAttribute('data-testid') === id, testId))
+          return;
+      }
+      throw new Error(`${testId} is not reached by Tab.`);
+    };
+    await reach('plans-add');
+    await page.keyboard.press('Enter');
+    await keptAs(page, 2);
+    expect(await page.getByTestId('plan-answer').innerText()).toMatch(/No weather station is chosen/);
+    await reach('remove-field');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    expect(await page.getByTestId('remove-field').isVisible()).toBe(true);
+    await page.context().close();
+  });
+
+  it.each([
+    { width: 320, dark: false },
+    { width: 360, dark: true },
+    { width: 768, dark: false },
+    { width: 1280, dark: true },
+  ])('holds at %o', async ({ width, dark }) => {
+    for (const [path, waitFor, parts] of [
+      ['fields', 'field-row', []],
+      [FIELD, 'plan-answer', ['place', 'treatments', 'plans', 'weather', 'tillage', 'evidence', 'outcomes']],
+      [`${FIELD}/record/after-harvest`, 'application-record', []],
+    ] as const) {
+      const { page, complaints } = await open(path, waitFor, { width, dark });
+      for (const part of parts) await unfold(page, part);
+      expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+      const name = path.replaceAll('/', '-').replace('larkrise-home-quarter', 'one');
+      await page.screenshot({
+        path: join(output, `${name}-${width}${dark ? '-dark' : ''}.png`),
+        fullPage: true,
+      });
+      expect(complaints).toEqual([]);
+      await page.context().close();
+    }
+  });
+});
+
+describe('your labels', () => {
+  it('are entered, changed, asked with, removed and brought back', async () => {
+    const { page, complaints } = await open('labels', 'label-count');
+    await page.getByTestId('new-label-name').fill('Shed one (invented)');
+    await page.getByTestId('add-label').click();
+    expect(await page.locator('.blank-problem').count()).toBe(3);
+    await page.getByTestId('new-label-active').fill('flumioxazin');
+    await page.getByTestId('new-label-crop').fill('lentil');
+    await page.getByTestId('new-label-interval').fill('6 months');
+    await page.getByTestId('add-label').click();
+    await page.getByTestId('label-page').waitFor();
+    await write(page, 'actives.0.rateGramsPerHa', '1.53');
+    await keptAs(page, 2);
+    await page.getByTestId('add-water').click();
+    await keptAs(page, 3);
+    await write(page, 'intervals.0.clauses.0.minMm', '2');
+    await keptAs(page, 4);
+    const { entry } = await kept('labels/shed-one-invented');
+    expect(entry).toMatchObject({
+      actives: [{ name: 'flumioxazin' }],
+      intervals: [{ crop: 'lentil', interval: '6 months', clauses: [{ kind: 'water', minMm: 50.8 }] }],
+    });
+    expect((entry.actives as { rateGramsPerHa: number }[])[0].rateGramsPerHa).toBeCloseTo(107.2, 1);
+    expect((await graveFaults(page)).faults).toEqual([]);
+    await page.screenshot({ path: join(output, 'label-1280.png'), fullPage: true });
+
+    await page.getByRole('link', { name: 'Your labels' }).click();
+    await page.getByTestId('ask-with-label').click();
+    await page.getByTestId('sentence').waitFor();
+    expect(page.url()).toContain('labelEntry=shed-one-invented');
+    await expect.poll(() => page.getByTestId('sentence').innerText()).toMatch(/lentil/);
+
+    await page.goto(`${running.server.address}labels/shed-one-invented`);
+    await page.getByTestId('label-page').waitFor();
+    await page.getByTestId('remove-label').click();
+    await page.getByTestId('remove-label-yes').click();
+    await page.getByTestId('just-removed').waitFor();
+    await page.getByTestId('bring-back').first().click();
+    await expect.poll(() => page.getByTestId('label-row').count()).toBe(1);
+
+    await page.getByText('Labels as a table: out and in').click();
+    const table = await saved(page, 'csv-out');
+    await page
+      .getByTestId('csv-in')
+      .setInputFiles({ name: 'labels.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
+    await expect
+      .poll(() => page.getByTestId('csv-result').innerText())
+      .toBe('0 new, 0 changed, 1 as they were.');
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('hold on a phone', async () => {
+    for (const [path, waitFor] of [
+      ['labels', 'label-row'],
+      ['labels/shed-one-invented', 'label-page'],
+    ] as const) {
+      const { page } = await open(path, waitFor, { width: 360, dark: true });
+      expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+      await page.screenshot({ path: join(output, `${path.replace('/', '-')}-360-dark.png`), fullPage: true });
+      await page.context().close();
+    }
+  });
+});
+
+describe('a server that goes', () => {
+  it('leaves what was typed in the browser and takes it when it is back', async () => {
+    const store = mkdtempSync(join(tmpdir(), 'drywake-gone-'));
+    let server = await startBuilt(store);
+    try {
+      const { page } = await openPage(running.browser, server.address, {
+        path: 'fields',
+        waitFor: 'field-count',
+      });
+      await page.getByTestId('demo-field').click();
+      await page.getByTestId('field-page').waitFor();
+      await unfold(page, 'place');
+      await server.stop();
+      await write(page, 'note', 'Written while nobody listened');
+      await page.getByTestId('server-gone').waitFor();
+      expect(await page.getByTestId('keep-state').getAttribute('data-state')).toBe('waiting');
+      expect(await blank(page, 'note').inputValue()).toBe('Written while nobody listened');
+      server = await startBuilt(store, Number(new URL(server.address).port));
+      await keptAs(page, 2);
+      expect(await page.getByTestId('server-gone').count()).toBe(0);
+      const { record } = await (await fetch(`${server.address}api/${FIELD}`)).json();
+      expect(record.note).toBe('Written while nobody listened');
+      await page.context().close();
+    } finally {
+      await server.stop();
+      rmSync(store, { recursive: true, force: true });
+    }
+  });
+});

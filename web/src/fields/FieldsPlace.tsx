@@ -1,0 +1,17 @@
+import { useLocation } from '../shell/places.ts';
+import { useUnits } from '../units/useUnits.ts';
+import { FieldList } from './FieldList.tsx';
+import { FieldPage } from './FieldPage.tsx';
+import { readFieldsPath } from './fieldsAddress.ts';
+import { RecordPage } from './RecordPage.tsx';
+import '../style/fields.css';
+
+/** The fields: all of them, one of them, or the record of one of its treatments. */
+export function FieldsPlace() {
+  const { path } = useLocation();
+  const units = useUnits();
+  const { field, treatment } = readFieldsPath(path);
+  if (field === null) return <FieldList units={units} />;
+  if (treatment !== null) return <RecordPage field={field} treatment={treatment} />;
+  return <FieldPage key={field} id={field} units={units} />;
+}

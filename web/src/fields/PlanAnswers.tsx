@@ -1,0 +1,75 @@
+import { useRef } from 'preact/hooks';
+import { OddsChip } from '../answer/OddsChip.tsx';
+import { keepTogether } from '../answer/oddsInWords.ts';
+import type { FieldAnswer, FieldRecord, QuestionInput } from '../api/contract.ts';
+import { useFetched } from '../api/useFetched.ts';
+import type { Kept } from '../keep/shelf.ts';
+import { encodeAddress } from '../question/address.ts';
+import { datesIn } from '../units/dates.ts';
+import type { Units } from '../units/units.ts';
+
+interface PlanAnswersProps {
+  readonly id: string;
+  readonly kept: Kept<FieldRecord>;
+  readonly units: Units;
+}
+
+/** The answer for each planned crop, with a link to the whole question. */
+export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
+  const { plans } = kept.record;
+  // The version in the address asks anew after every change; the server takes no notice of it.
+  const { data, problem } = useFetched<FieldAnswer[]>(
+    plans.length === 0 ? null : `/api/fields/${encodeURIComponent(id)}/answers#${kept.version}`,
+  );
+  const last = useRef(data);
+  if (data !== null) last.current = data;
+  const { full } = datesIn(units);
+  if (plans.length === 0) return null;
+  return (
+    <section class="plan-answers" aria-label="Answers" data-stale={data === null ? '' : undefined}>
+      {problem && <p class="blank-problem">{problem.message}</p>}
+      {plans.map((plan) => {
+        const answer = last.current?.find(({ planId }) => planId === plan.id);
+        return (
+          <article key={plan.id} class="plan-answer" data-testid="plan-answer">
+            <h2>
+              {plan.crop}
+              <small>planting {full(plan.plantOn)}</small>
+            </h2>
+            {answer === undefined ? (
+              <p class="faint">Asking…</p>
+            ) : (
+              <OneAnswer answer={answer} units={units} />
+            )}
+          </article>
+        );
+      })}
+    </section>
+  );
+}
+
+function OneAnswer({ answer, units }: { answer: FieldAnswer; units: Units }) {
+  const { sentence, problem, oddsAtPlanting, question } = answer;
+  const href = question === null ? null : `/${encodeAddress(question as QuestionInput, units)}`;
+  return (
+    <>
+      {sentence !== null && (
+        <p class="plan-sentence">
+          {oddsAtPlanting !== null && <OddsChip odds={oddsAtPlanting} />} {keepTogether(sentence)}
+        </p>
+      )}
+      {problem && (
+        <p>
+          {problem.message} {problem.hint}
+        </p>
+      )}
+      {href && (
+        <p>
+          <a href={href} data-testid="whole-question">
+            The whole question, with years and reasons
+          </a>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+import { Entries } from '../keep/Entries.tsx';
+import { sayFullDate } from '../question/calendar.ts';
+import { DateBlank } from '../question/DateBlank.tsx';
+import { TextBlank } from '../question/TextBlank.tsx';
+import { today } from './nextPlan.ts';
+import type { PartProps } from './parts.ts';
+
+/** What was done to the soil. */
+export function Tillage({ record, change, open }: PartProps) {
+  return (
+    <Entries
+      field="tillage"
+      entries={record.tillage}
+      noun="pass"
+      none="No tillage is entered."
+      addText="Add a pass"
+      most={100}
+      make={() => ({ date: today(), note: '' })}
+      commit={(tillage) => change({ tillage })}
+      forget={(prefix) => open.desk.forgetTyped(prefix)}
+    >
+      {(pass, field, set) => (
+        <>
+          <DateBlank
+            id={`blank-${field}.date`}
+            field={`${field}.date`}
+            label="Day"
+            value={pass.date}
+            echo={sayFullDate(pass.date)}
+            commit={(date) => date && set({ date })}
+          />
+          <TextBlank
+            field={`${field}.note`}
+            label="What was done"
+            value={pass.note}
+            most={300}
+            commit={(note) => set({ note })}
+          />
+        </>
+      )}
+    </Entries>
+  );
+}

@@ -1,0 +1,34 @@
+import type { FieldRecord } from '../api/contract.ts';
+import type { OpenRecord } from '../keep/useRecord.ts';
+
+/** What every part of the field's form is given. */
+export interface PartProps {
+  readonly record: FieldRecord;
+  readonly change: (part: Partial<FieldRecord>) => void;
+  readonly open: OpenRecord<FieldRecord>;
+}
+
+/** Words for the parts of a field. */
+export const PART_NAMES: Readonly<Record<string, string>> = {
+  farm: 'Farm',
+  name: 'Name',
+  country: 'Country',
+  areaHa: 'Size in hectares',
+  place: 'Place',
+  station: 'Weather station',
+  soilClass: 'Soil',
+  sandPercent: 'Sand in percent',
+  clayPercent: 'Clay in percent',
+  organicMatterPercent: 'Organic matter in percent',
+  coverFraction: 'Ground covered',
+  soilPh: 'Soil pH',
+  phNote: 'Note on the pH',
+  treatments: 'What was sprayed',
+  gauge: 'Rain gauge, in mm',
+  irrigation: 'Irrigation, in mm',
+  tillage: 'Tillage',
+  plans: 'Crops that may follow',
+  evidence: 'Soil tests and bioassays',
+  outcomes: 'What became of the crops',
+  note: 'Remark',
+};

@@ -1,0 +1,1 @@
+export const labelAddress = (id: string): string => `/labels/${encodeURIComponent(id)}`;
