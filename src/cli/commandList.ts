@@ -18,6 +18,11 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/crops.ts'),
   },
   {
+    name: 'hindcast',
+    summary: 'were the odds honest in past years? each one left out and held against its own weather',
+    load: () => import('./commands/hindcast.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

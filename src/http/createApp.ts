@@ -15,6 +15,7 @@ import { compareRoute } from './routes/compare.ts';
 import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
 import { healthRoute } from './routes/health.ts';
+import { hindcastRoute } from './routes/hindcast.ts';
 import { oddsRoute } from './routes/odds.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
@@ -78,6 +79,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', compareRoute(deps))
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
+    .route('/', hindcastRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))
