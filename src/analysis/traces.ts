@@ -1,4 +1,4 @@
-import { type BreakdownResponse, breakdownSums, warmthFactors } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
 import {
   type DailyForcing,
   type GroundForcing,
@@ -6,6 +6,7 @@ import {
   SOIL_TEMPERATURE_DAYS,
 } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
+import { soilRun } from '../model/run/soilRun.ts';
 import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { type IrrigationCourse, irrigationAt } from '../model/weather/ownRecords.ts';
@@ -116,12 +117,11 @@ function joinedTrace(
   const depletionMm = depletionAtStart(forcing, record, layer, origin, options.irrigation);
   const ground = groundForcing(rainMm, meanTempC, lead, snowMm, options.meltMmPerDegreeDay);
   irrigate(ground, options.irrigation);
-  const { wetness } = wetnessRun(ground.waterMm, et0Mm, layer, depletionMm);
   const warmth = warmthFactors(ground.soilTempC, ground.snowMm, response);
   return {
     year,
     lastOffset: days,
-    sums: breakdownSums(warmth, wetness, layer, response),
+    sums: soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums,
     base: 0,
     liquidRainMm: ground.liquidRainMm,
     labelRun: () => {
@@ -130,8 +130,7 @@ function joinedTrace(
       const tempC = meanTempC.subarray(lead);
       const water = labelWater(series.firstDay + origin, tempC, labelRainMm, labelRainEveryDays);
       const before = origin > 0 ? record.labelDepletionMm[origin - 1] : startDepletionOf(reference);
-      const label = wetnessRun(water, et0Mm, reference, before);
-      return { sums: breakdownSums(warmth, label.wetness, reference, response), base: 0 };
+      return { sums: soilRun(water, et0Mm, warmth, reference, response, before).sums, base: 0 };
     },
   };
 }
