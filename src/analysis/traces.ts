@@ -13,6 +13,7 @@ import { type IrrigationCourse, irrigationAt } from '../model/weather/ownRecords
 import { RAIN_FILLED } from '../schema/codes.ts';
 import { type BreakdownRecord, type LabelBasis, referenceLayer } from './breakdownRecord.ts';
 import type { HistoricalYear } from './historicalYears.ts';
+import { splicedTrace } from './splicedTrace.ts';
 import type { StationClimate } from './stationClimate.ts';
 
 /** One course the season may take: observed weather where there is some, a past year's from there on. */
@@ -57,14 +58,20 @@ export function seasonTraces(
   years: readonly HistoricalYear[],
   options: TraceOptions,
 ): Trace[] {
-  const plain =
-    options.observedDays === 0 && options.restOfSeasonRain === 1 && options.irrigation.amountsMm.length === 0;
+  const untouched = options.restOfSeasonRain === 1 && options.irrigation.amountsMm.length === 0;
+  if (untouched && options.observedDays === 0) {
+    return years.map((year) => recordTrace(climate, record, year, options.horizonDays));
+  }
+  const whole = (year: HistoricalYear) => joinedTrace(climate, record, layer, response, year, options);
+  if (!untouched || hasGaps(climate, options)) return years.map(whole);
   return years.map((year) =>
-    plain
-      ? recordTrace(climate, record, year, options.horizonDays)
-      : joinedTrace(climate, record, layer, response, year, options),
+    splicedTrace(climate, record, layer, response, year, options, () => whole(year).labelRun()),
   );
 }
+
+/** Whether rain is missing on an observed day. */
+const hasGaps = ({ series }: StationClimate, { start, observedDays }: TraceOptions): boolean =>
+  start < 0 || series.rainOrigin.subarray(start, start + observedDays).includes(RAIN_FILLED);
 
 /** A year's own weather throughout: a view of the record's sums. */
 function recordTrace(

@@ -31,7 +31,7 @@ describe('tables in place of powers', () => {
 
   it('give the response to moisture of its own equation, down to air-dry soil', () => {
     const anywhere = fc.oneof(
-      fc.double({ min: -0.5, max: 1.5, noNaN: true }).filter((x) => x <= 0 || x > 1e-300),
+      fc.double({ min: -0.5, max: 1.5, noNaN: true }).filter((x) => x <= 0 || x > 1e-60),
       fc.double({ min: -60, max: 0, noNaN: true }).map((power) => 2 ** power),
     );
     fc.assert(

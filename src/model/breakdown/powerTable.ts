@@ -3,7 +3,7 @@ const NODES = 512;
 /** Powers of two below 1 that doubles hold without loss, and the place of 2^0 among them. */
 const EXPONENTS = 1024;
 /** Below this a base counts as 0. */
-const LEAST = 1e-300;
+const LEAST = 1e-60;
 /** Tables remembered; a question uses one or two. */
 const REMEMBERED = 32;
 
@@ -54,7 +54,7 @@ export function powerTable(exponent: number): PowerTable {
  *
  * Equation   x = 2^e·m, 1 <= m < 2; x^B = (2^e)^B·m_j^B·(1 + δ)^B, δ = (m − m_j)/m_j, the binomial series to δ^4
  * Symbols    base = x [–]; m_j the nearest 512th
- * Valid      relative error under 1e-15 for B from 0 to 3; 0 for x at or under 0, 1 for x at or over 1
+ * Valid      relative error under 1e-15 for B from 0 to 3; 0 for x under 1e-60, 1 for x at or over 1
  * Checked    test/model/tables.test.ts
  */
 export function powerOf({ scales, nodes, c1, c2, c3, c4 }: PowerTable, base: number): number {
