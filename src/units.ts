@@ -20,3 +20,6 @@ export const fahrenheitFromCelsius = (celsius: number): number => celsius * 1.8 
 
 /** Degrees Fahrenheit to degrees Celsius. [°C] */
 export const celsiusFromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
+
+/** Hectares in an acre (international): exact. [ha] */
+export const HECTARES_PER_ACRE = 0.40468564224;

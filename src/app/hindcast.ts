@@ -11,17 +11,27 @@ import {
 } from '../schema/hindcast.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
+import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { throwIfStopped } from './stopped.ts';
 import { speciesOf, treatmentOf } from './treatment.ts';
+import type { WeatherReader } from './weatherReader.ts';
 import { withConditions } from './withConditions.ts';
+import type { Workshop } from './workshop.ts';
 
 const MEANING =
   'Each past year was taken out and the odds worked out from all other years, as they would have been given then; ' +
   'its own weather then decided in each of twenty equally likely soils. This tests the weather part of the odds only: ' +
   'soils, half-lives and the label’s margin are the model’s own on both sides. Outcomes seen in fields test those.';
+
+/** What a hindcast needs beside the question. */
+export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates'> {
+  /** Workers, with the records to hand to them; all is worked out here where they are absent. */
+  readonly workshop?: Workshop;
+  readonly weather?: WeatherReader;
+}
 
 /** How a long hindcast tells of itself, and is stopped. */
 export interface HindcastWatch {
@@ -47,23 +57,51 @@ export interface PreparedHindcast {
  */
 export async function hindcast(
   input: HindcastInput,
-  deps: AnswerDeps,
+  deps: HindcastDeps,
   watch: HindcastWatch = {},
 ): Promise<Hindcast> {
   const prepared = await prepareHindcast(input, deps);
-  const { weather, season, question, years } = prepared;
-  const done: HindcastYear[] = [];
-  for (const year of years) {
-    throwIfStopped(watch.signal);
-    done.push(hindcastYear(weather.climate, season, year, question.leadDays));
-    watch.progress?.(done.length, years.length);
-    await letOthersIn();
-  }
+  const done = await yearsOf(prepared, deps, watch);
   return hindcastOf(prepared, done);
 }
 
+/** Years done together by a worker. */
+const YEARS_PER_TASK = 6;
+
+async function yearsOf(
+  { weather, season, question, years }: PreparedHindcast,
+  { workshop, weather: reader }: HindcastDeps,
+  { signal, progress }: HindcastWatch,
+): Promise<HindcastYear[]> {
+  let done = 0;
+  const tell = (more: number) => {
+    done += more;
+    progress?.(done, years.length);
+  };
+  if (workshop && reader) {
+    const packed = await packWeather(reader, question);
+    const parts = Array.from({ length: Math.ceil(years.length / YEARS_PER_TASK) }, (_, part) =>
+      years.slice(part * YEARS_PER_TASK, (part + 1) * YEARS_PER_TASK),
+    );
+    const tasks = parts.map(async (part) => {
+      const got = await workshop.run({ kind: 'hindcast', question, years: part, weather: packed }, signal);
+      tell(part.length);
+      return got;
+    });
+    return (await Promise.all(tasks)).flat();
+  }
+  const got: HindcastYear[] = [];
+  for (const year of years) {
+    throwIfStopped(signal);
+    got.push(hindcastYear(weather.climate, season, year, question.leadDays));
+    tell(1);
+    await letOthersIn();
+  }
+  return got;
+}
+
 /** Looks the question up and finds the years that can be looked back on. */
-export async function prepareHindcast(input: HindcastInput, deps: AnswerDeps): Promise<PreparedHindcast> {
+export async function prepareHindcast(input: HindcastInput, deps: HindcastDeps): Promise<PreparedHindcast> {
   const question = withoutItsSeason(readQuestion(hindcastQuestionSchema, input));
   if (speciesOf(question.crop).length > 1) {
     throw new InvalidInputError('CROP_MIX', 'A hindcast looks at one crop at a time.', {

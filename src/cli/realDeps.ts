@@ -15,6 +15,7 @@ import { InvalidInputError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
+import { writeTextFile } from '../source/writeTextFile.ts';
 import type { CliDeps, Terminal } from './command.ts';
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
@@ -128,6 +129,23 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
         process.off('SIGINT', onInterrupt);
       }
     },
+    async workshop(workers) {
+      const { openWorkshop } = await import('../worker/openWorkshop.ts');
+      return openWorkshop(join(home, 'data'), workers);
+    },
+    writeText: writeTextFile,
+    async writeParquet(path, columns, rows) {
+      const { writeParquet } = await import('../store/writeParquet.ts');
+      return writeParquet(path, columns, rows);
+    },
+    async exportWeather(folder, stationIds) {
+      const { exportWeather } = await import('../store/exportWeather.ts');
+      return exportWeather(storeFolder, folder, stationIds);
+    },
+    async stateOf() {
+      const { readUsStates } = await import('../source/usStateOf.ts');
+      return readUsStates();
+    },
     now: () => performance.now(),
     counties: usCounties,
     catalogue,
@@ -136,6 +154,9 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       const { startServer } = await import('../http/serve.ts');
       const { store, reader } = await openReaders(storeFolder);
       const inbox = await openInbox(storeFolder, store);
+      const { openWorkshop } = await import('../worker/openWorkshop.ts');
+      const { readUsStates } = await import('../source/usStateOf.ts');
+      const workshop = openWorkshop(join(home, 'data'));
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
@@ -144,6 +165,8 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           climates: freshCache(reader, store.reader.changed),
           weather: reader,
           inbox,
+          workshop,
+          stateOf: readUsStates,
           counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
@@ -155,6 +178,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       await stopped();
       inbox.stop();
       await server.close();
+      await workshop.close();
     },
   };
 }

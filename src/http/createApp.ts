@@ -17,6 +17,7 @@ import { exampleRoute } from './routes/example.ts';
 import { healthRoute } from './routes/health.ts';
 import { hindcastRoute } from './routes/hindcast.ts';
 import { oddsRoute } from './routes/odds.ts';
+import { regionRoute } from './routes/region.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
@@ -80,6 +81,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
     .route('/', hindcastRoute(deps))
+    .route('/', regionRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

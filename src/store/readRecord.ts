@@ -6,20 +6,21 @@ import { denseColumns } from './recordRows.ts';
 import { emptyStore } from './storeRefusals.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
-const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
+/** Columns of a station; table alias s. */
+export const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
   s.first_day, s.last_day`;
 
 const SOURCES = `(SELECT string_agg(r.source, '; ' ORDER BY r.import_number) FROM reading r
   WHERE r.station_key = s.station_key)`;
 
 /** The database marks absence itself: looking every value up in a null mask costs more than the rest. */
-const VALUES_OR_ABSENT = VALUE_COLUMNS.map((column) => `coalesce(${column}, ${ABSENT}) AS ${column}`).join(
-  ', ',
-);
+export const VALUES_OR_ABSENT = VALUE_COLUMNS.map(
+  (column) => `coalesce(${column}, ${ABSENT}) AS ${column}`,
+).join(', ');
 
-type Row = Record<string, unknown>;
+export type Row = Record<string, unknown>;
 
-const stationOf = (row: Row): Station => ({
+export const stationOf = (row: Row): Station => ({
   id: row.id as string,
   name: row.name as string,
   latitudeDeg: row.latitude_deg as number | null,
@@ -82,7 +83,7 @@ export async function readRecord(connection: DuckDBConnection, stationId: string
 }
 
 /** Sources and counts of the imports that a record comes from, oldest first. */
-function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'source'> {
+export function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'source'> {
   const sum = (column: string) => rows.reduce((total, row) => total + (row[column] as number), 0);
   const notes = rows.flatMap((row) => JSON.parse(row.notes as string) as string[]);
   return {
@@ -99,7 +100,11 @@ function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'sourc
   };
 }
 
-async function unknownStation(connection: DuckDBConnection, stationId: string): Promise<MissingDataError> {
+/** The refusal of an id that is not there, with those most like it. */
+export async function unknownStation(
+  connection: DuckDBConnection,
+  stationId: string,
+): Promise<MissingDataError> {
   const result = await connection.runAndReadAll(
     'SELECT id FROM station ORDER BY levenshtein(lower(id), lower($1)), id LIMIT 5',
     [stationId],
