@@ -34,8 +34,8 @@ export interface BreakdownRecord {
 /** What {@link breakdownRecord} takes of the assumptions. */
 export type LabelBasis = Pick<Assumptions, 'labelRainMm' | 'labelRainEveryDays' | 'labelCoverFraction'>;
 
-/** Bytes of running sums remembered, of all stations together: some 500 runs over 60 years. */
-const BUDGET_BYTES = 192e6;
+/** Bytes of running sums remembered, of all stations together: some 270 runs over 60 years. */
+const BUDGET_BYTES = 96e6;
 
 /** One run over a whole record: of the field's soil under its own rain, or of the label's. */
 interface RecordRun extends SoilRun {

@@ -44,7 +44,7 @@ export function regionSeason(climate: StationClimate, question: SeasonQuestion):
   return {
     years: planned.years,
     oddsNormal: planned.oddsAtPlanting,
-    oddsNow: now && now.oddsAtPlanting,
+    oddsNow: now?.oddsAtPlanting ?? null,
     range: told.range(),
     labelTooShortShare: shareAboveAtLabel(normal.set, application, question, normal.pair.labelOffset),
     labelOffset: normal.pair.labelOffset,

@@ -7,8 +7,8 @@ export interface SumsMemory<Result> {
 }
 
 /**
- * A memory with a budget. Results belong to an owner, by identity; those of an owner that nobody else holds any more
- * are kept until the budget pushes them out.
+ * A memory with a budget. Results belong to an owner, by identity, and go with it: what nobody else holds any more is
+ * forgotten.
  *
  * @param budgetBytes most bytes held; one result over it is given but not kept
  * @param bytesOf size of a result [bytes]
@@ -17,35 +17,52 @@ export function createSumsMemory<Result>(
   budgetBytes: number,
   bytesOf: (result: Result) => number,
 ): SumsMemory<Result> {
-  const results = new Map<string, { readonly result: Result; readonly bytes: number }>();
-  const numbers = new WeakMap<object, number>();
-  let owners = 0;
+  interface Entry {
+    readonly key: string;
+    readonly result: Result;
+    readonly bytes: number;
+    /** The owner's entries, without holding the owner. */
+    readonly siblings: Map<string, Entry>;
+  }
+  const ofOwner = new WeakMap<object, Map<string, Entry>>();
+  /** All entries, longest unused first; they hold results but no owner. */
+  const byUse = new Set<Entry>();
   let held = 0;
-  const numberOf = (owner: object): number => {
-    const found = numbers.get(owner);
-    if (found !== undefined) return found;
-    owners++;
-    numbers.set(owner, owners);
-    return owners;
+  const drop = (entry: Entry) => {
+    if (!byUse.delete(entry)) return;
+    entry.siblings.delete(entry.key);
+    held -= entry.bytes;
+  };
+  const gone = new FinalizationRegistry<Map<string, Entry>>((entries) => {
+    for (const entry of [...entries.values()]) drop(entry);
+  });
+  const entriesOf = (owner: object): Map<string, Entry> => {
+    const found = ofOwner.get(owner);
+    if (found) return found;
+    const entries = new Map<string, Entry>();
+    ofOwner.set(owner, entries);
+    gone.register(owner, entries);
+    return entries;
   };
   return {
     get(owner, key, run) {
-      const place = `${numberOf(owner)} ${key}`;
-      const found = results.get(place);
+      const siblings = entriesOf(owner);
+      const found = siblings.get(key);
       if (found) {
-        results.delete(place);
-        results.set(place, found);
+        byUse.delete(found);
+        byUse.add(found);
         return found.result;
       }
       const result = run();
       const bytes = bytesOf(result);
       if (bytes > budgetBytes) return result;
-      results.set(place, { result, bytes });
+      const entry = { key, result, bytes, siblings };
+      siblings.set(key, entry);
+      byUse.add(entry);
       held += bytes;
-      for (const [oldest, one] of results) {
+      for (const oldest of byUse) {
         if (held <= budgetBytes) break;
-        results.delete(oldest);
-        held -= one.bytes;
+        drop(oldest);
       }
       return result;
     },

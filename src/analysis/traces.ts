@@ -63,15 +63,11 @@ export function seasonTraces(
     return years.map((year) => recordTrace(climate, record, year, options.horizonDays));
   }
   const whole = (year: HistoricalYear) => joinedTrace(climate, record, layer, response, year, options);
-  if (!untouched || hasGaps(climate, options)) return years.map(whole);
+  if (!untouched || options.start < 0) return years.map(whole);
   return years.map((year) =>
     splicedTrace(climate, record, layer, response, year, options, () => whole(year).labelRun()),
   );
 }
-
-/** Whether rain is missing on an observed day. */
-const hasGaps = ({ series }: StationClimate, { start, observedDays }: TraceOptions): boolean =>
-  start < 0 || series.rainOrigin.subarray(start, start + observedDays).includes(RAIN_FILLED);
 
 /** A year's own weather throughout: a view of the record's sums. */
 function recordTrace(

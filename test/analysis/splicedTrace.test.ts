@@ -25,9 +25,11 @@ describe('a trace spliced out of the record', () => {
       .tuple(fc.constantFrom(...TEXTURE_CLASSES), fc.double({ min: 0, max: 1, noNaN: true }))
       .map(([textureClass, cover]) => topsoilLayer({ textureClass }, 2, cover));
     const observed = fc.integer({ min: 1, max: 400 });
+    const missing = fc.array(fc.integer({ min: 0, max: 300 }), { maxLength: 4 });
     fc.assert(
-      fc.property(weather, layers, observed, (w, layer, observedDays) => {
+      fc.property(weather, layers, observed, missing, (w, layer, observedDays, gaps) => {
         const series = inventedSeries(w);
+        for (const day of gaps) series.rainOrigin[APPLIED - series.firstDay + day] = RAIN_FILLED;
         const climate = climateOfSeries(series);
         const record = breakdownRecord(climate, layer, response, assumptions);
         const years = historicalYears(climate, APPLIED, 500, {});
