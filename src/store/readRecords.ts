@@ -12,6 +12,7 @@ export async function readRecords(
   connection: DuckDBConnection,
   stationIds: readonly string[],
 ): Promise<StationRecord[]> {
+  if (stationIds.length === 0) return [];
   const placeholders = stationIds.map((_, index) => `$${index + 1}`).join(', ');
   const found = await connection.runAndReadAll(
     `SELECT ${STATION} FROM station s WHERE s.id IN (${placeholders})`,
@@ -51,7 +52,6 @@ async function fillColumns(
   keys: readonly number[],
   byKey: ReadonlyMap<number, { readonly firstDay: number; readonly columns: readonly Int32Array[] }>,
 ): Promise<void> {
-  if (keys.length === 0) return;
   const result = await connection.run(
     `SELECT station_key, day_number, ${VALUES_OR_ABSENT} FROM daily
      WHERE station_key BETWEEN $1 AND $2 AND list_contains($3, station_key)`,

@@ -19,7 +19,7 @@ import { catalogue, dataPath } from '../catalogue/loaded.ts';
 
 const STATIONS = 40;
 const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
-const shops: Workshop[] = [1, 3].map((workers) => openWorkshop(dataPath, workers));
+const shops: Workshop[] = [2].map((workers) => openWorkshop(dataPath, workers));
 
 beforeAll(async () => {
   const store = await openWeatherStore(folder, { mode: 'write' });
