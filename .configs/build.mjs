@@ -18,8 +18,8 @@ await build({
   sourcemap: true,
   legalComments: 'linked',
   logLevel: 'warning',
-  // Native code and data files stay where npm put them.
-  external: ['@duckdb/*', 'vega-datasets'],
+  // Native code, worker threads and data files stay where npm put them.
+  external: ['@duckdb/*', 'piscina', 'vega-datasets'],
   banner: {
     js: "#!/usr/bin/env node\nimport { createRequire as drywakeRequire } from 'node:module'; const require = drywakeRequire(import.meta.url);",
   },
