@@ -1,50 +1,89 @@
-import {
-  answerField,
-  createClimateCache,
-  createDemoReader,
-  demoQuestion,
-  loadCatalogue,
-  readDataFolder,
-} from '../src/index.ts';
-
-const deps = {
-  version: 'notebook',
-  catalogue: loadCatalogue(readDataFolder(new URL('../data', import.meta.url))),
-  climates: createClimateCache(createDemoReader()),
-};
+import { from } from 'arquero';
+import { type Answer, answerField, LIGHT_TOKENS, yearScatter } from '../src/index.ts';
+import { demoDeps, plan } from './demo.ts';
+import { type Notebook, words } from './kit/notebook.ts';
+import { sayOdds } from './kit/say.ts';
 
 const INTERVALS = ['1 month', '2 months', '4 months', '9 months', '12 months', '18 months'];
-const percent = (odds: number) => `${Math.round(odds * 100)} %`;
+const MM_PER_INCH = 25.4;
 
-/** One row: an interval, and the days that each third of the years needs beyond it. */
-async function rowOf(interval: string): Promise<{ row: string; dryLess: number }> {
-  const plan = { ...demoQuestion, asOf: undefined, interval, plantOn: '2028-05-10' };
-  const { thirds, inputs, oddsAtLabelDate } = await answerField(plan, deps);
-  const beyond = thirds.map(({ daysAfterLabel }) =>
-    daysAfterLabel === null ? 'not within 3 years' : `${daysAfterLabel} d`,
-  );
-  const [dry, , wet] = thirds.map(({ daysAfterLabel }) => daysAfterLabel ?? Number.POSITIVE_INFINITY);
-  const cells = [interval, `${inputs.interval.lengthDays} d`, percent(oddsAtLabelDate ?? 0), ...beyond];
-  return { row: `| ${cells.join(' | ')} |`, dryLess: dry - wet };
+/** Days that each third needs beyond the label's interval. */
+export interface IntervalRow {
+  readonly interval: string;
+  readonly lengthDays: number;
+  readonly oddsAtLabel: number;
+  readonly dry: number | null;
+  readonly middle: number | null;
+  readonly wet: number | null;
 }
 
-/** The notebook: how far a dry year pushes the clear date, on the invented record of the demo. Markdown. */
-export async function dryYear(): Promise<{ markdown: string; dryLessWetDays: number[] }> {
+export async function intervalRows(): Promise<IntervalRow[]> {
   const rows = [];
-  for (const interval of INTERVALS) rows.push(await rowOf(interval));
-  const markdown = `# How far does a dry year push the clear date?
-
-An invented record of sixty years, about 395 mm a year, on loam under stubble, sprayed on 14 August at full rate. Past
-years are sorted by warm rain between spraying and the label date; the driest third, the middle and the wettest each
-have a median of their own clear dates. The table gives the days that each third needs **beyond** the label's interval
-until its odds stay at 2 in 20 or less.
-
-| label interval | its length | odds on the label date | dry third | middle third | wet third |
-| --- | --- | --- | --- | --- | --- |
-${rows.map(({ row }) => row).join('\n')}
-
-Where a third clears before winter, dry and wet part by weeks. Where the dry third misses the last warm weeks, it waits
-for the next spring: nothing breaks down in frozen soil, and the gap leaps to months.
-`;
-  return { markdown, dryLessWetDays: rows.map(({ dryLess }) => dryLess) };
+  for (const interval of INTERVALS) {
+    const { thirds, inputs, oddsAtLabelDate } = await answerField(
+      { ...plan, interval, plantOn: '2028-05-10' },
+      demoDeps,
+    );
+    const beyond = (name: string) => thirds.find((third) => third.name === name)?.daysAfterLabel ?? null;
+    rows.push({
+      interval,
+      lengthDays: inputs.interval.lengthDays,
+      oddsAtLabel: oddsAtLabelDate ?? 0,
+      dry: beyond('dry'),
+      middle: beyond('middle'),
+      wet: beyond('wet'),
+    });
+  }
+  return rows;
 }
+
+const sayDays = (days: number | null): string => (days === null ? 'not within 3 years' : `${days} d`);
+const number = (head: string) => ({ head, isNumber: true, say: sayDays });
+
+const scatterOf = ({ years, inputs, crop }: Pick<Answer, 'years' | 'inputs'> & { crop: string }) =>
+  yearScatter(years, {
+    tokens: LIGHT_TOKENS,
+    description: `Each year's odds that the residue hurts ${crop}, against its warm rain.`,
+    widthPx: 720,
+    heightPx: 300,
+    rainUnit: 'in',
+    rainIn: (mm) => mm / MM_PER_INCH,
+    oddsLimit: inputs.question.oddsLimit,
+  });
+
+export const dryYear: Notebook = {
+  name: 'dry-year',
+  title: 'How far does a dry year push the clear date?',
+  async cells() {
+    const answer = await answerField(plan, demoDeps);
+    const rows = await intervalRows();
+    const [dry, , wet] = answer.thirds;
+    return [
+      words(
+        'An invented record of sixty years, some 395 mm a year, on loam under stubble, sprayed on 14 August at full rate. Past years are sorted by warm rain between spraying and the label date; the driest third, the middle and the wettest each have a median of their own clear dates.',
+      ),
+      {
+        kind: 'chart',
+        caption: `Flumioxazin before lentil on 10 May: the driest third of the years averages ${sayOdds(dry.odds)}, the wettest ${sayOdds(wet.odds)}.`,
+        spec: scatterOf({ ...answer, crop: 'lentil' }) as never,
+      },
+      {
+        kind: 'table',
+        caption:
+          'Days beyond the label’s interval until the odds stay at 2 in 20 or less, by third of the years.',
+        table: from(rows),
+        columns: {
+          interval: { head: 'Label interval' },
+          lengthDays: { head: 'Its length', isNumber: true, say: (days: number) => `${days} d` },
+          oddsAtLabel: { head: 'Odds on the label date', say: sayOdds },
+          dry: number('Dry third'),
+          middle: number('Middle third'),
+          wet: number('Wet third'),
+        },
+      },
+      words(
+        'Where a third clears before winter, dry and wet part by weeks. Where the dry third misses the last warm weeks it waits for the next spring: nothing breaks down in frozen soil, and the gap leaps to months.',
+      ),
+    ];
+  },
+};

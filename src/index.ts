@@ -15,6 +15,11 @@ export { type ClimateCache, createClimateCache, type StationWeather } from './ap
 export type { WeatherReader } from './app/weatherReader.ts';
 export { loadCatalogue } from './catalogue/loadCatalogue.ts';
 export { readDataFolder } from './catalogue/readDataFolder.ts';
+// Charts: rows to Vega-Lite specifications
+export { oddsSeason } from './chart/oddsSeason.ts';
+export { quantileDots } from './chart/quantileDots.ts';
+export { DARK_TOKENS, LIGHT_TOKENS } from './chart/theme.ts';
+export { yearScatter } from './chart/yearScatter.ts';
 export { demoQuestion } from './demo/demoQuestion.ts';
 export { createDemoReader } from './demo/demoReader.ts';
 // Errors and units

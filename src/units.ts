@@ -9,6 +9,9 @@ export const MM_PER_MEGAJOULE = 0.408;
 /** Metres in one foot, exact. [m/ft] */
 export const METRES_PER_FOOT = 0.3048;
 
+/** Grams of active ingredient per hectare in one ounce per acre: 28.349523125 g over 0.40468564224 ha. [g/ha per oz/ac] */
+export const GRAMS_PER_HA_PER_OUNCE_PER_ACRE = 28.349523125 / 0.40468564224;
+
 /** Inches to millimetres. [mm] */
 export const mmFromInches = (inches: number): number => inches * MM_PER_INCH;
 

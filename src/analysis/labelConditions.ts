@@ -32,6 +32,8 @@ export interface FieldFacts {
 /** A clause against weather and field. */
 export interface JudgedClause extends WaterJudgement {
   readonly clause: Clause;
+  /** What the field has of what the clause bounds: pH, organic matter [%] or rate [g/ha]; null where it is none of these or not given. */
+  readonly fieldValue: number | null;
   readonly requiredMm: number | null;
   /** Last day that counts [day number]; null for conditions without a date. */
   readonly byDay: number | null;
@@ -43,6 +45,8 @@ export interface JudgedClause extends WaterJudgement {
   readonly waitsUntilDay: number | null;
   /** True where the wait has no end within the search. */
   readonly waitsForever: boolean;
+  /** True where the last day that counts is a date of the calendar that comes no earlier than planting. */
+  readonly endsAfterPlanting: boolean;
 }
 
 /** What one interval comes to under its conditions. */
@@ -120,8 +124,14 @@ function judgeClause(
     intervalIfNot: otherInterval(clause),
     waitsUntilDay: null,
     waitsForever: false,
+    fieldValue: null,
+    endsAfterPlanting: false,
   };
   const byFact = (holds: boolean | null) => ({ ...base, state: stateOf(holds) });
+  const byValue = (value: number | null | undefined, holds: (value: number) => boolean) => ({
+    ...byFact(value == null ? null : holds(value)),
+    fieldValue: value ?? null,
+  });
   switch (clause.kind) {
     case 'water':
       return { ...base, ...waterClause(clause, granted, season, facts.oddsLimit) };
@@ -130,7 +140,13 @@ function judgeClause(
     case 'stormGuard': {
       const byDay = nextDate(clause.by === 'spring end' ? SPRING_END : clause.by, season.firstDay);
       const window = { fromDay: season.firstDay, toDay: byDay, withIrrigation: false };
-      return { ...base, ...judgeWater(season, window, clause.minMm), requiredMm: clause.minMm, byDay };
+      return {
+        ...base,
+        ...judgeWater(season, window, clause.minMm),
+        requiredMm: clause.minMm,
+        byDay,
+        endsAfterPlanting: byDay >= season.plantDay,
+      };
     }
     case 'annualRain': {
       const { meanAnnualRainMm } = facts;
@@ -143,15 +159,12 @@ function judgeClause(
       };
     }
     case 'soilPh':
-      return byFact(facts.soilPh === undefined ? null : isWithin(facts.soilPh, clause.atLeast, clause.below));
+      return byValue(facts.soilPh, (ph) => isWithin(ph, clause.atLeast, clause.below));
     case 'organicMatter':
-      return byFact(
-        facts.organicMatterPercent === null ? null : facts.organicMatterPercent >= clause.minPercent,
-      );
+      return byValue(facts.organicMatterPercent, (percent) => percent >= clause.minPercent);
     case 'rate': {
-      const { rateGramsPerHa: rate } = facts;
       const { fromGramsPerHa: from = 0, toGramsPerHa: to = Number.POSITIVE_INFINITY } = clause;
-      return byFact(rate === null ? null : rate >= from && rate <= to);
+      return byValue(facts.rateGramsPerHa, (rate) => rate >= from && rate <= to);
     }
     case 'bioassay':
       return byFact(facts.bioassay === null ? null : facts.bioassay === 'clean');
@@ -196,7 +209,10 @@ function waterClause(
   const withIrrigation = counts === 'rain and irrigation';
   const judgement = judgeWater(season, { fromDay, toDay, withIrrigation }, minMm);
   const movable = window.to === 'planting' || window.to === 'interval end';
-  if (ifNot !== 'not allowed' || !movable) return { ...judgement, requiredMm: minMm, byDay: toDay };
+  const endsAfterPlanting = !movable && toDay >= plantDay;
+  if (ifNot !== 'not allowed' || !movable) {
+    return { ...judgement, requiredMm: minMm, byDay: toDay, endsAfterPlanting };
+  }
   const { safeDay } = dayReached(season, { fromDay, withIrrigation }, minMm, oddsLimit);
   return { ...judgement, requiredMm: minMm, byDay: toDay, ...waitOf(safeDay, fromDay) };
 }

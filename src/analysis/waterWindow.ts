@@ -4,7 +4,7 @@ import type { OwnAmount } from '../model/weather/ownRecords.ts';
 import { effectiveYears } from '../model/years/effectiveYears.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
-import { type HistoricalYear, historicalYears } from './historicalYears.ts';
+import { type HistoricalYear, historicalYears, LEAST_YEARS } from './historicalYears.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type OutlookQuestion, yearWeights } from './yearWeights.ts';
 
@@ -38,6 +38,7 @@ export interface WaterJudgement {
   readonly amountMm: number | null;
   /** Share of the years in which the sum is reached, observed days included; null with too few usable years. */
   readonly odds: number | null;
+  /** Its Wilson interval; null too where what is observed decides it. */
   readonly range: (ProbabilityInterval & { readonly years: number }) | null;
 }
 
@@ -52,23 +53,17 @@ export function judgeWater(season: WaterSeason, window: WaterWindow, leastMm: nu
   const { asOfDay } = season;
   if (window.toDay < window.fromDay) return { state: 'not met', amountMm: 0, odds: 0, range: null };
   const amountMm = observedMm(season, window);
-  const courses = yearsOf(season, Math.max(window.toDay, season.plantDay));
   const over = asOfDay !== undefined && asOfDay >= window.toDay;
-  if (courses === null) {
-    const reached = amountMm !== null && amountMm >= leastMm;
-    return { state: reached ? 'met' : 'open', amountMm, odds: null, range: null };
+  const there = amountMm !== null && amountMm >= leastMm;
+  if (there || (over && isObservedThroughout(season, window))) {
+    return { state: there ? 'met' : 'not met', amountMm, odds: there ? 1 : 0, range: null };
   }
+  const courses = yearsOf(season, Math.max(window.toDay, season.plantDay));
+  if (courses === null) return { state: 'open', amountMm, odds: null, range: null };
   const reached = courses.years.map((year) => (sumOf(season, window, year) >= leastMm ? 1 : 0));
-  const { odds, range } = shareOf(reached, courses.weights);
-  const state =
-    amountMm !== null && amountMm >= leastMm
-      ? 'met'
-      : over && reached.every((one) => one === 0)
-        ? 'not met'
-        : over && reached.every((one) => one === 1)
-          ? 'met'
-          : 'open';
-  return { state, amountMm, odds, range };
+  const allAre = (value: number) => over && reached.every((one) => one === value);
+  const state = allAre(1) ? 'met' : allAre(0) ? 'not met' : 'open';
+  return { state, amountMm, ...shareOf(reached, courses.weights) };
 }
 
 /** Day on which a running sum is reached, and how sure that is. */
@@ -85,7 +80,8 @@ export interface ReachedDay {
 export const SEARCH_DAYS = 1096;
 
 /**
- * The day on which water since a day adds up to a least sum.
+ * The day on which water since a day adds up to a least sum. A year drops out where its record ends; under ten years say
+ * nothing.
  *
  * @param acceptedShare share of the years that may be later than the safe day [0-1]
  */
@@ -103,20 +99,29 @@ export function dayReached(
   }
   const courses = yearsOf(season, season.plantDay);
   if (courses === null) return { observedDay, safeDay: null, by: () => ({ odds: null, range: null }) };
-  const days = courses.years.map(
-    (year) =>
-      firstDayOf(fromDay, fromDay + SEARCH_DAYS, leastMm, (day) =>
-        waterOn(season, year, day, withIrrigation),
-      ) ?? Number.POSITIVE_INFINITY,
-  );
-  const by = (day: number) =>
-    shareOf(
-      days.map((one) => (one <= day ? 1 : 0)),
-      courses.weights,
+  const lastDay = fromDay + SEARCH_DAYS;
+  const years = courses.years.map((year, index) => ({
+    reachedDay:
+      firstDayOf(fromDay, lastDay, leastMm, (day) => waterOn(season, year, day, withIrrigation)) ??
+      Number.POSITIVE_INFINITY,
+    lastDay: season.firstDay + season.climate.series.days - 1 - year.start,
+    weight: courses.weights[index],
+  }));
+  const by = (day: number): Pick<WaterJudgement, 'odds' | 'range'> => {
+    const known = years.filter((year) => year.lastDay >= day);
+    const weights = Float64Array.from(known, ({ weight }) => weight);
+    if (known.length < LEAST_YEARS || !weights.some((weight) => weight > 0))
+      return { odds: null, range: null };
+    return shareOf(
+      known.map(({ reachedDay }) => (reachedDay <= day ? 1 : 0)),
+      weights,
     );
-  const safe = days
+  };
+  const isSafe = (day: number) => (by(day).odds ?? 0) >= 1 - acceptedShare - 1e-9;
+  const safe = years
+    .map(({ reachedDay }) => reachedDay)
     .toSorted((a, b) => a - b)
-    .find((day) => Number.isFinite(day) && by(day).odds >= 1 - acceptedShare - 1e-9);
+    .find((day) => Number.isFinite(day) && isSafe(day));
   return { observedDay, safeDay: safe ?? null, by };
 }
 
@@ -193,6 +198,11 @@ function waterOn(
   if (isObserved(season, day)) return series.rainMm[day - series.firstDay] + given;
   const index = start + day - season.firstDay;
   return index < 0 || index >= series.days ? null : series.rainMm[index] * season.restOfSeasonRain + given;
+}
+
+function isObservedThroughout(season: WaterSeason, { fromDay, toDay }: WaterWindow): boolean {
+  for (let day = fromDay; day <= toDay; day++) if (!isObserved(season, day)) return false;
+  return true;
 }
 
 function isObserved({ climate: { series }, asOfDay }: WaterSeason, day: number): boolean {

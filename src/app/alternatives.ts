@@ -5,14 +5,16 @@ import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import { type Question, type QuestionInput, questionSchema } from '../schema/question.ts';
+import { type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
 import { readQuestion } from './readQuestion.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { type AskedQuestion, storedLabel, treatmentOf, withResidual } from './treatment.ts';
+import { withConditions } from './withConditions.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];
@@ -25,15 +27,18 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  *
  * @throws as {@link answerField}
  */
-export async function alternatives(input: QuestionInput, deps: AnswerDeps): Promise<Alternatives> {
-  const resolved = resolveQuestion(readQuestion(questionSchema, input), deps.catalogue);
-  const { question, active, crop } = resolved;
+export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
+  const stored = await storedLabel(input, deps.labels);
+  const question = readQuestion(questionSchema, withResidual(input, stored));
+  const asked = treatmentOf(question, stored?.entry ?? null, deps.catalogue).resolved;
   const weather = await deps.climates.of(question);
+  const { resolved } = withConditions(asked, weather, deps.catalogue);
+  const { active, crop } = resolved;
   const compared =
     crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
     question,
-    residual: active?.isoName ?? question.residual,
+    residual: resolved.treatmentName,
     crop: crop?.name ?? question.crop,
     ...changesOf(resolved, weather),
     ...(await otherCrops(resolved, deps)),
@@ -73,7 +78,10 @@ async function otherCrops(
     .filter((row) => row.crop !== crop?.name)
     .map(({ odds, dry: _dry, wet: _wet, ...row }) => {
       const oddsAtPlanting = odds?.[0] ?? null;
-      const withinLimit = row.labelDate <= question.plantOn && (oddsAtPlanting ?? 0) <= question.oddsLimit;
+      const withinLimit =
+        row.labelForbids !== true &&
+        row.labelDate <= question.plantOn &&
+        (oddsAtPlanting ?? 0) <= question.oddsLimit;
       return { ...row, oddsAtPlanting, withinLimit };
     });
   return {
@@ -87,9 +95,9 @@ function changesOf(
   resolved: ResolvedQuestion,
   { climate }: StationWeather,
 ): Pick<Alternatives, 'asAsked' | 'overlap' | 'soilPh'> {
-  const { application, active, interval, plantDay, question } = resolved;
+  const { application, interval, plantDay, question } = resolved;
   const labelDate = isoDateOf(application.appliedDay + interval.lengthDays);
-  if (interval.lengthDays === 0 || active?.soilResidual === 'no') {
+  if (!carriesOver(resolved)) {
     const waitDays = Math.max(0, application.appliedDay + interval.lengthDays - plantDay);
     return {
       asAsked: { labelDate, clearDate: labelDate, waitDays, oddsAtPlanting: null },
@@ -98,12 +106,23 @@ function changesOf(
     };
   }
   const asked = seasonQuestionOf(resolved, climate.series);
-  const oddsWith = (change: Partial<typeof application>) =>
-    seasonOdds(climate, { ...asked, applications: [{ ...application, ...change }] } satisfies SeasonQuestion);
+  const [, ...others] = asked.applications;
+  const oddsWith = (
+    change: Partial<typeof application>,
+    ofAll: Pick<typeof application, 'load'> = application,
+  ) =>
+    seasonOdds(climate, {
+      ...asked,
+      applications: [
+        { ...application, ...change },
+        ...others.map((other) => ({ ...other, load: ofAll.load })),
+      ],
+    } satisfies SeasonQuestion);
   const told = (odds: SeasonOdds) => ({
     oddsAtPlanting: odds.oddsAtPlanting,
     clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
   });
+  const withLoad = (load: number) => oddsWith({ load }, { load });
   const plain = oddsWith({});
   return {
     asAsked: {
@@ -116,7 +135,7 @@ function changesOf(
         ? []
         : OVERLAPS.map((overlapFactor) => ({
             overlapFactor,
-            ...told(oddsWith({ load: treatmentLoad(question.rateFraction, overlapFactor) })),
+            ...told(withLoad(treatmentLoad(question.rateFraction, overlapFactor))),
           })),
     soilPh: phZones(resolved).map(({ soilPh, halfLifeFactor }) => ({
       soilPh,

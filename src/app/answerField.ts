@@ -6,7 +6,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
-import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import { questionSchema } from '../schema/question.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
@@ -14,11 +14,18 @@ import { evidenceBlock } from './evidenceBlock.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
 import { readQuestion } from './readQuestion.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
-import { speciesOf, storedLabel, type Treatment, treatmentOf, withResidual } from './treatment.ts';
+import {
+  type AskedQuestion,
+  speciesOf,
+  storedLabel,
+  type Treatment,
+  treatmentOf,
+  withResidual,
+} from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { withConditions } from './withConditions.ts';
 
@@ -45,7 +52,7 @@ export interface AnswerOptions {
  * @throws {MissingDataError} STATION_UNKNOWN, LABEL_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
  */
 export async function answerField(
-  input: QuestionInput,
+  input: AskedQuestion,
   deps: AnswerDeps,
   options: AnswerOptions = {},
 ): Promise<Answer> {
@@ -75,9 +82,8 @@ function answerTreatment(
   deps: AnswerDeps,
   options: AnswerOptions,
 ): BareAnswer {
-  const { question, interval } = resolved;
-  if (interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
-    observedThrough(question.asOf, resolved.application.appliedDay, weather.climate.series);
+  if (!carriesOver(resolved)) {
+    observedThrough(resolved.question.asOf, resolved.application.appliedDay, weather.climate.series);
     return answerWithoutCarryover(resolved, weather, deps);
   }
   const asked = seasonQuestionOf(resolved, weather.climate.series);

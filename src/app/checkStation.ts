@@ -6,6 +6,7 @@ import { rainOfRecord, valuesFromTenths } from '../model/weather/rainOfRecord.ts
 import { ABSENT, RAIN_SPREAD } from '../schema/codes.ts';
 import type { StationCheck } from '../schema/stationCheck.ts';
 import type { StationRecord } from '../schema/weather.ts';
+import { readingHours } from './readingHours.ts';
 import { monthNormals, recentRain } from './recentRain.ts';
 import { stationCompleteness } from './stationCompleteness.ts';
 
@@ -54,7 +55,7 @@ export function checkStation(record: StationRecord): StationCheck {
     normals,
     recent: recentRain(completeness, firstDay, firstDay + days - 1, normals),
     implausible: implausibleOf(record),
-    changes: { observationTime: 'not recorded', position: 'not recorded' },
+    changes: { observationTime: readingHours(record), formerPositions: [...(record.formerPlaces ?? [])] },
     reading,
     problem: problemOf(record),
   };

@@ -13,6 +13,7 @@ import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
+  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -35,7 +36,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
   const crop = findCrop(catalogue, question.crop).name;
-  const { resolved, unjudged } = resolveAll(
+  const { resolved: asked, unjudged } = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
       name: isoName,
       question: { ...question, crop, residual: isoName, evidence: [] },
@@ -43,9 +44,10 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     catalogue,
   );
   const weather = await deps.climates.of({ ...question, residual: '', evidence: [] });
-  if (resolved.length === 0) {
+  if (asked.length === 0) {
     return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
   }
+  const resolved = conditionedAll(asked, weather, catalogue);
   const [{ plantDay }] = resolved;
   const set = sharedSeason(resolved, weather, plantDay);
   const rows = resolved.map((one) =>
@@ -78,7 +80,7 @@ function residualRow(
 ): ResidualRow {
   const { active, question, interval, plantDay } = resolved;
   if (active === null) throw new Error('every residual of a comparison comes from the catalogue');
-  const labelAllows = labelDate <= question.plantOn;
+  const labelAllows = !resolved.labelForbids && labelDate <= question.plantOn;
   const known = {
     residual: active.isoName,
     group: String(active.group),

@@ -1,22 +1,28 @@
+import { isoDateOf } from '../calendar.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
-import type { BareAnswer } from './dressAnswer.ts';
 import type { Treatment } from './treatment.ts';
-import { count, sayDate } from './words.ts';
+import { sayDate } from './words.ts';
 
 /** What the label's conditions, and the user's own entry, ask the user to know. */
 export function conditionCautions(
-  { resolved, actives, conditions, conditionsInWords, lengthenedFrom, waitsForever }: Treatment,
-  { labelDate }: BareAnswer,
+  { resolved, actives, conditions, conditionsInWords, lengthenedFrom, passedOver, waitsForever }: Treatment,
   stored: StoredLabel | null,
 ): Caution[] {
   const cautions: Caution[] = [];
   const say = (code: string, text: string) => cautions.push({ code, text });
+  const { interval, application } = resolved;
+  if (passedOver.length > 0) {
+    say(
+      'condition-line',
+      `Lines of the same label that do not fit your field are passed over: ${passedOver.join(', ')}. Of the rest the longest counts, ${lengthenedFrom ?? interval.text}.`,
+    );
+  }
   if (lengthenedFrom !== null) {
     say(
       'condition-longer',
-      `Until every condition of the label is met its longer wait counts: ${sayDate(labelDate)} in place of ${lengthenedFrom} after the application.`,
+      `Until every condition of the label is met its longer wait counts: ${sayDate(isoDateOf(application.appliedDay + interval.lengthDays))} in place of ${lengthenedFrom} after the application.`,
     );
   }
   if (waitsForever) {
@@ -28,14 +34,17 @@ export function conditionCautions(
   const unsettled = conditions.filter(isUnsettled);
   if (unsettled.length > 0) {
     const failed = unsettled.filter(({ state }) => state === 'not met').length;
+    const open = unsettled.length - failed;
+    const standing = [
+      ...(failed > 0 ? [`${isOrAre(failed)} not met`] : []),
+      ...(open > 0 ? [`${isOrAre(open)} open`] : []),
+    ];
     say(
       failed > 0 ? 'condition-failed' : 'condition-open',
-      `${count(unsettled.length, 'condition')} of the label ${unsettled.length === 1 ? 'is' : 'are'} not settled${
-        failed > 0 ? `, ${failed} of them not met` : ''
-      }, and the label date does not allow for ${unsettled.length === 1 ? 'it' : 'them'}: it may have to be later.`,
+      `Of the label’s conditions ${standing.join(' and ')}, and the label date does not allow for that: it may have to be later, or the crop left out.`,
     );
   }
-  if (conditions.some(({ setsDate, state }) => !setsDate && state !== 'met')) {
+  if (resolved.lines.some(({ setsDate }) => !setsDate) && conditions.some(({ state }) => state !== 'met')) {
     say(
       'condition-published',
       'Published labels tie their interval here to conditions that are open or not met. Your own interval governs; read whether your label has them too.',
@@ -55,9 +64,11 @@ export function conditionCautions(
       `Interval and conditions are those of your own entry ${entry.name}, label ${entry.labelVersion || 'of unknown version'}, read on ${sayDate(entry.enteredOn)} (entry version ${version}).`,
     );
   }
-  if (actives.length > 1) productCautions(actives, say);
+  if (actives.length > 1) productCautions(resolved.active, actives, say);
   return cautions;
 }
+
+const isOrAre = (n: number): string => `${n} ${n === 1 ? 'is' : 'are'}`;
 
 /** Open or failed, with no other interval that would allow for it. */
 const isUnsettled = ({ setsDate, state, otherwise, kind, text }: LabelCondition): boolean =>
@@ -71,14 +82,19 @@ function isShorterGranted(
   lines: Treatment['resolved']['lines'],
   conditions: readonly LabelCondition[],
 ): boolean {
-  const clauses = lines.flatMap((line) => line.clauses.map((clause) => ({ line, clause })));
-  const short = clauses.flatMap(({ line, clause }, index) =>
-    line.setsDate && clause.grants === 'short end' ? [conditions[index]] : [],
+  const clauses = lines.flatMap((line) => line.clauses);
+  const short = clauses.flatMap((clause, index) =>
+    conditions[index].setsDate && clause.grants === 'short end' ? [conditions[index]] : [],
   );
   return short.length > 0 && short.every(({ state }) => state === 'met');
 }
 
-function productCautions(actives: Treatment['actives'], say: (code: string, text: string) => void): void {
+/** What all actives of a product ask for beside the one whose cautions stand in the answer already. */
+function productCautions(
+  told: Treatment['resolved']['active'],
+  actives: Treatment['actives'],
+  say: (code: string, text: string) => void,
+): void {
   const names = actives.map(({ treatmentName }) => treatmentName).join(', ');
   const groups = actives.flatMap(({ active }) => (active === null ? [] : [String(active.group)]));
   const repeated = groups.some((group, index) => groups.indexOf(group) !== index);
@@ -90,7 +106,9 @@ function productCautions(actives: Treatment['actives'], say: (code: string, text
         : 'They are of different mode-of-action groups; the worst governs.'
     }`,
   );
-  for (const { active } of actives.slice(1)) {
-    if (active?.handling) say('handling', `${active.isoName}: ${active.handling.replace(/\.?$/, '.')}`);
+  for (const { active, phCaution } of actives) {
+    if (active === null || active === told) continue;
+    if (active.handling) say('handling', `${active.isoName}: ${active.handling.replace(/\.?$/, '.')}`);
+    if (phCaution) say('ph', `${active.isoName}: ${phCaution}`);
   }
 }

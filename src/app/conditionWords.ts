@@ -1,15 +1,21 @@
 import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
-import { inchesFromMm } from '../units.ts';
-import { sayDate, sayOdds } from './words.ts';
+import { GRAMS_PER_HA_PER_OUNCE_PER_ACRE, inchesFromMm } from '../units.ts';
+import { sayDate, sayOddsOf } from './words.ts';
 
 /** An amount of water in both systems: "25 mm (1.0 in)". */
 export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
 
+/** A rate in both systems: "107 g/ha (1.5 oz/ac)". */
+const sayRate = (gramsPerHa: number): string =>
+  `${Number(gramsPerHa.toPrecision(3))} g/ha (${Number((gramsPerHa / GRAMS_PER_HA_PER_OUNCE_PER_ACRE).toPrecision(2))} oz/ac)`;
+
 /** What a condition asks for and how it stands, in one or two sentences. */
 export function conditionWords(judged: JudgedClause): string {
-  return `${capital(asked(judged))}: ${standing(judged)}. ${consequence(judged)}`;
+  const late =
+    judged.endsAfterPlanting && judged.state !== 'met' ? ' Its last day comes after this planting date.' : '';
+  return `${capital(asked(judged))}: ${standing(judged)}.${late} ${consequence(judged)}`;
 }
 
 function asked({ clause, byDay }: JudgedClause): string {
@@ -49,8 +55,12 @@ function asked({ clause, byDay }: JudgedClause): string {
     case 'rate': {
       const { fromGramsPerHa: from, toGramsPerHa: to } = clause;
       return `a rate ${
-        from === undefined ? `up to ${to}` : to === undefined ? `of ${from} or more` : `from ${from} to ${to}`
-      } g/ha of active ingredient`;
+        to === undefined
+          ? `of ${sayRate(from ?? 0)} or more`
+          : from === undefined
+            ? `up to ${sayRate(to)}`
+            : `from ${sayRate(from)} to ${sayRate(to)}`
+      } of active ingredient`;
     }
     case 'bioassay':
       return clause.role === 'required'
@@ -65,31 +75,40 @@ const sinceWords = (from: string): string =>
 const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   soilPh: 'the soil’s pH is not given',
   organicMatter: 'the soil’s organic matter is not given (2 % is only what is taken where nothing is said)',
-  rate: 'the rate in grams is not known',
+  rate: 'the rate of active ingredient is not given',
   bioassay: 'no bioassay is told',
   annualRain: 'no year of the record is whole enough to tell',
   tillage: 'only you can tell',
   zone: 'only you can tell',
 };
 
-function standing({ clause, state, amountMm, odds }: JudgedClause): string {
+function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause): string {
   if (clause.kind === 'annualRain' && amountMm !== null) {
     return `${state}, with ${sayWater(amountMm)} a year in the record`;
   }
   const fact = FACT_WANTED[clause.kind];
-  if (fact !== undefined) return state === 'open' ? `open, for ${fact}` : state;
+  if (fact !== undefined) {
+    return state === 'open' ? `open, for ${fact}` : `${state}${valueWords(clause.kind, fieldValue)}`;
+  }
   const soFar = amountMm === null ? '' : `, ${sayWater(amountMm)} so far`;
   if (state !== 'open') return `${state}${amountMm === null ? '' : `, with ${sayWater(amountMm)}`}`;
   return odds === null
     ? `open${soFar}; too few usable years to give odds`
-    : `open${soFar}; met in ${sayOdds(odds)} seasons like this`.replace(
-        / in 20 \((\d+ %)\) (seasons.*)$/,
-        ' in 20 $2 ($1)',
-      );
+    : `open${soFar}; met in ${sayOddsOf(odds, 'seasons like this')}`;
+}
+
+function valueWords(kind: JudgedClause['clause']['kind'], value: number | null): string {
+  if (value === null) return '';
+  if (kind === 'soilPh') return `, with pH ${value}`;
+  return kind === 'rate' ? `, with ${sayRate(value)}` : `, with ${value} %`;
 }
 
 function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {
   if (clause.kind === 'bioassay' && clause.role === 'alternative') return 'None is required for that alone.';
+  if (clause.grants === 'short end') {
+    const otherwise = intervalIfNot === null ? '' : `; otherwise ${sayInterval(intervalIfNot)}`;
+    return `Asked for the shorter interval of ${sayInterval(intervalIfMet)}, which is told and not taken${otherwise}.`;
+  }
   const met = `Met, the label gives ${sayInterval(intervalIfMet)}`;
   if (intervalIfNot !== null) return `${met}; otherwise ${sayInterval(intervalIfNot)}.`;
   if (clause.ifNot === 'bioassay') return `${met}; otherwise a field bioassay decides.`;

@@ -11,7 +11,8 @@ import type { StationWeather } from './climateCache.ts';
 /**
  * The published counting rules of the field's country, against the season of the application: advice that sets no date.
  * A rule's window is the one under way at the application, or the next; all of its days count, those before the
- * application too, as the rules have it. Water given to the field does not.
+ * application too, as the rules have it. Water given to the field does not. A window that only opens after planting says
+ * nothing: it has its dates and no sum.
  */
 export function countingWindowsOf(
   question: Question,
@@ -32,7 +33,8 @@ export function countingWindowsOf(
         mark: rule.mark,
       };
       const window = windowOf(rule, parseIsoDate(question.appliedOn));
-      if (window === null || rule.thresholdMm === null) {
+      const opensLate = window !== null && window.from >= parseIsoDate(question.plantOn);
+      if (window === null || rule.thresholdMm === null || opensLate) {
         const { from = null, to = null } = window ?? {};
         return {
           ...base,

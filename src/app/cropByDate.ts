@@ -13,6 +13,7 @@ import {
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import {
+  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
@@ -38,7 +39,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const names = (crops ?? catalogue.crops.map(({ name }) => name)).map(
     (name) => findCrop(catalogue, name).name,
   );
-  const { resolved, unjudged } = resolveAll(
+  const { resolved: asked, unjudged } = resolveAll(
     [...new Set(names)].map((crop) => ({
       name: crop,
       question: { ...rest, residual, crop, plantOn: plantFrom, evidence: [] },
@@ -54,7 +55,8 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   });
   const dates = days.map(isoDateOf);
   const cautions = sharedCautions(weather);
-  if (resolved.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
+  if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
+  const resolved = conditionedAll(asked, weather, catalogue);
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
   const rows = resolved.map((one) =>
     judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather), days)),
@@ -92,6 +94,7 @@ function cropRow({ resolved, season, labelDate }: JudgedPair, days: readonly num
     crop: resolved.crop?.name ?? resolved.question.crop,
     interval: resolved.interval,
     labelDate,
+    ...(resolved.labelForbids ? { labelForbids: true } : {}),
   };
   if (season === null) {
     return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };

@@ -1,6 +1,5 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { StationWeather } from './climateCache.ts';
 import { conditionCautions } from './conditionCautions.ts';
@@ -22,17 +21,14 @@ export function dressAnswer(
   stored: StoredLabel | null,
 ): Answer {
   const { question } = treatment.resolved;
-  const forbidding = treatment.conditions.find(forbids);
   return {
     ...answer,
-    advice: forbidding
-      ? `The label does not let ${answer.inputs.crop} follow: one of its conditions is not met. ${answer.advice}`
-      : answer.advice,
+    advice: [...forbiddenWords([treatment]), answer.advice].join(' '),
     conditions: [...treatment.conditions],
     countingWindows: countingWindowsOf(question, weather, catalogue),
     mix: [],
     cautions: [
-      ...conditionCautions(treatment, answer, stored),
+      ...conditionCautions(treatment, stored),
       ...answer.cautions,
       ...tradeCautions(treatment, weather),
     ],
@@ -40,6 +36,11 @@ export function dressAnswer(
   };
 }
 
-/** A condition of the label itself that has failed and without which the crop may not be sown. */
-const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
-  setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';
+/** A sentence for each treatment whose label does not let its crop follow, as things stand. */
+export const forbiddenWords = (treatments: readonly Treatment[]): string[] =>
+  treatments
+    .filter(({ resolved }) => resolved.labelForbids)
+    .map(
+      ({ resolved }) =>
+        `The label does not let ${resolved.cropName} follow: one of its conditions is not met.`,
+    );

@@ -5,6 +5,7 @@ import { soilConcentration } from '../model/deposit/soilConcentration.ts';
 import { soilWaterCharacteristics } from '../model/water/soilWaterCharacteristics.ts';
 import { classTexture } from '../model/water/textureClass.ts';
 import type { FindingInput } from '../schema/evidence.ts';
+import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 
 /** What an undetected residue is taken for, in detection limits: common practice of laboratories. [-] */
@@ -50,7 +51,7 @@ function fullConcentration(depthCm: number, { active, question, texture }: Resol
   }
   const { bulkDensity } = soilWaterCharacteristics({
     ...('textureClass' in texture ? classTexture(texture.textureClass) : texture),
-    organicMatterPercent: question.organicMatterPercent,
+    organicMatterPercent: question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT,
   });
   return soilConcentration(topRate, depthCm, bulkDensity);
 }

@@ -28,12 +28,14 @@ export function readLabelEntry(given: unknown, where = 'The label entry'): Label
     const [{ path, message }] = result.error.issues;
     throw unreadable(`${where}: ${path.length > 0 ? `${path.join('.')}: ` : ''}${message}.`, path.join('.'));
   }
-  for (const [index, { crop, interval }] of result.data.intervals.entries()) {
-    try {
-      parseInterval(interval);
-    } catch (error) {
-      if (!(error instanceof InvalidInputError)) throw error;
-      throw unreadable(`${where}, ${crop}: ${error.message}`, `intervals.${index}.interval`);
+  for (const [index, line] of result.data.intervals.entries()) {
+    for (const field of ['interval', 'foodFeedInterval'] as const) {
+      try {
+        parseInterval(line[field] ?? '0');
+      } catch (error) {
+        if (!(error instanceof InvalidInputError)) throw error;
+        throw unreadable(`${where}, ${line.crop}: ${error.message}`, `intervals.${index}.${field}`);
+      }
     }
   }
   return result.data;

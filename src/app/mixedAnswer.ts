@@ -1,7 +1,7 @@
 import { isoDateOf } from '../calendar.ts';
 import type { Answer, Caution } from '../schema/answer.ts';
 import type { Question } from '../schema/question.ts';
-import type { BareAnswer } from './dressAnswer.ts';
+import { type BareAnswer, forbiddenWords } from './dressAnswer.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { adviceOf } from './sentence.ts';
 import type { Treatment } from './treatment.ts';
@@ -26,7 +26,6 @@ export function mixedAnswer(
   const labelDayOf = ({ resolved: { application, interval } }: Treatment) =>
     application.appliedDay + interval.lengthDays;
   const latestDay = Math.max(...treatments.map(labelDayOf));
-  const latest = treatments.find((one) => labelDayOf(one) === latestDay) ?? treatments[0];
   const judged = treatments.map(
     (treatment): JudgedSpecies => ({
       treatment,
@@ -35,6 +34,10 @@ export function mixedAnswer(
     }),
   );
   const ruling = judged.reduce((worst, next) => (isWorse(next.answer, worst.answer) ? next : worst));
+  const holdsLatest = (one: Treatment) => labelDayOf(one) === latestDay;
+  const latest = holdsLatest(ruling.treatment)
+    ? ruling.treatment
+    : (treatments.find(holdsLatest) ?? ruling.treatment);
   const mixName = treatments.map(({ resolved }) => resolved.cropName).join(' + ');
   const rulingName = ruling.treatment.resolved.cropName;
   const said = `${mixName} (judged by ${rulingName})`;
@@ -62,16 +65,20 @@ export function mixedAnswer(
     stretch: stretchOf(question.appliedOn, labelDate, clearDate),
   };
   const dressed = dress(ruling.treatment, whole);
+  const others = treatments.filter((treatment) => treatment !== ruling.treatment);
   const cautions: Caution[] = [
     {
       code: 'mix',
-      text: `A mix is ruled by its most restricted species: ${rulingName} has the worst odds, ${latest.resolved.cropName} the latest label date (${sayDate(labelDate)}).`,
+      text: `A mix is ruled by its most restricted species: ${rulingName} has the worst odds${
+        latest === ruling.treatment ? ' and' : `, ${latest.resolved.cropName}`
+      } the latest label date (${sayDate(labelDate)}).`,
     },
     ...dressed.cautions,
     ...otherCautions(judged, ruling, dress),
   ];
   return {
     ...dressed,
+    advice: [...forbiddenWords(others), dressed.advice].join(' '),
     inputs: { ...dressed.inputs, question, interval: inputs.interval },
     conditions: treatments.flatMap(({ resolved: { cropName }, conditions }) =>
       conditions.map((one) => ({ ...one, text: `${cropName}: ${one.text}` })),

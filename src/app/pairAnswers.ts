@@ -7,8 +7,9 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
 import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
-import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { withConditions } from './withConditions.ts';
 
 /** A pair of residual and crop that can be judged; without a season where no carryover is modelled. */
 export interface JudgedPair {
@@ -47,6 +48,13 @@ export function resolveAll(
   };
 }
 
+/** The questions with the intervals that their labels' conditions leave, as a single answer has them. */
+export const conditionedAll = (
+  all: readonly ResolvedQuestion[],
+  weather: StationWeather,
+  catalogue: Catalogue,
+): ResolvedQuestion[] => all.map((one) => withConditions(one, weather, catalogue).resolved);
+
 /** The season that all of some questions share: they differ in residual, crop and planting date only. */
 export function sharedSeason(
   all: readonly ResolvedQuestion[],
@@ -63,12 +71,11 @@ export function sharedSeason(
 
 /** Prepares the answers of a pair. */
 export function judgePair(resolved: ResolvedQuestion, set: TraceSet, weather: StationWeather): JudgedPair {
-  const { interval, active, application } = resolved;
-  const modelled = interval.lengthDays > 0 && active?.soilResidual !== 'no';
+  const { interval, application } = resolved;
   return {
     resolved,
     labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: modelled
+    season: carriesOver(resolved)
       ? pairSeason(set, application, seasonQuestionOf(resolved, weather.climate.series))
       : null,
   };

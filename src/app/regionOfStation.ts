@@ -9,6 +9,7 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import { ABSENT } from '../schema/codes.ts';
 import type { CountingWindow } from '../schema/countingWindow.ts';
 import type { RegionFigures, RegionQuestion, RegionRow } from '../schema/region.ts';
+import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
 import type { DailySeries, StationRecord } from '../schema/weather.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
@@ -88,7 +89,11 @@ function figuresOf(climate: StationClimate, region: ResolvedRegion, now: boolean
   const layer =
     own === undefined
       ? resolved.layer
-      : topsoilLayer({ textureClass: own }, question.organicMatterPercent, question.coverFraction);
+      : topsoilLayer(
+          { textureClass: own },
+          question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT,
+          question.coverFraction,
+        );
   const asked = now ? resolved : { ...resolved, question: { ...resolved.question, asOf: undefined } };
   const season = { ...seasonQuestionOf(asked, series), layer };
   const odds = regionSeason(climate, season);

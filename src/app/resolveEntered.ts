@@ -2,6 +2,7 @@ import { findCrop } from '../catalogue/findCrop.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
@@ -14,19 +15,24 @@ export interface EnteredQuestion {
   readonly actives: readonly ResolvedQuestion[];
   /** The label's own words on conditions; empty where there are none. */
   readonly conditionsInWords: string;
+  /** The label's wait for food and feed, in words; null where it gives none apart. */
+  readonly foodFeedInterval: string | null;
 }
 
 /**
  * Resolves a question by a label entry: its interval for the crop, its conditions, and every active of the product as an
- * application of the same day. An active that roots do not take up from soil takes no part in the load.
+ * application of the same day. An active that roots do not take up from soil takes no part in the load. The wait for food
+ * and feed holds the label date back unless the stand is a cover that is neither harvested nor grazed; the odds, which
+ * are of injury, go by the crop's own interval.
  *
  * @throws {MissingDataError} INTERVAL_MISSING where the entry has no line for the crop
- * @throws {InvalidInputError} LABEL_ACTIVE where the question names an active that the product does not hold; and what
- *   {@link resolveQuestion} throws
+ * @throws {InvalidInputError} LABEL_ACTIVE where the question names an active that the product does not hold,
+ *   LABEL_INTERVAL where it brings another interval too; and what {@link resolveQuestion} throws
  */
 export function resolveEntered(question: Question, entry: LabelEntry, catalogue: Catalogue): EnteredQuestion {
   const line = lineOf(question.crop, entry, catalogue);
   const own = parseInterval(line.interval);
+  checkInterval(question, entry, line.crop, own);
   const asked = question.residual.trim().toLowerCase();
   const names = entry.actives.map(({ name }) => name);
   if (![entry.id, entry.name, ...names].some((name) => name.trim().toLowerCase() === asked)) {
@@ -45,23 +51,58 @@ export function resolveEntered(question: Question, entry: LabelEntry, catalogue:
       },
       catalogue,
     );
-    const rate = rateGramsPerHa === undefined ? one.rateGramsPerHa : rateGramsPerHa * question.rateFraction;
-    return { ...one, rateGramsPerHa: rate };
+    const ownRate =
+      name.trim().toLowerCase() === asked || names.length === 1 ? question.rateGramsPerHa : undefined;
+    const labelRate = rateGramsPerHa === undefined ? null : rateGramsPerHa * question.rateFraction;
+    return { ...one, rateGramsPerHa: ownRate ?? labelRate };
   });
   const carrying = actives.filter(({ active }) => active?.soilResidual !== 'no');
   const [lead, ...others] = carrying.length > 0 ? carrying : actives;
+  const { foodFeedInterval } = line;
+  const labelDay = labelDayFor(lead.application.appliedDay, own, foodFeedInterval, question.standUse);
   return {
     resolved: {
       ...lead,
       question,
+      interval: { ...lead.interval, lengthDays: labelDay - lead.application.appliedDay },
+      application: { ...lead.application, notBefore: labelDay },
       treatmentName: actives.map(({ treatmentName }) => treatmentName).join(' + '),
       groups: groupsOf(actives),
-      otherApplications: others.map(({ application }) => application),
-      lines: [{ interval: own, shortest: own, clauses: line.clauses, setsDate: true }],
+      otherApplications: others.map(({ application }) => ({ ...application, notBefore: labelDay })),
+      lines:
+        line.clauses.length === 0
+          ? []
+          : [{ interval: own, shortest: own, clauses: line.clauses, row: null, setsDate: true }],
     },
     actives,
     conditionsInWords: line.conditions,
+    foodFeedInterval: foodFeedInterval === undefined ? null : sayInterval(parseInterval(foodFeedInterval)),
   };
+}
+
+/** Label date by the crop's own interval, and by the wait for food and feed where the stand comes to that. [day number] */
+function labelDayFor(
+  appliedDay: number,
+  own: Interval,
+  foodFeed: string | undefined,
+  standUse: Question['standUse'],
+) {
+  const safeDay = labelDateOf(appliedDay, own);
+  if (foodFeed === undefined || standUse === 'cover only') return safeDay;
+  return Math.max(safeDay, labelDateOf(appliedDay, parseInterval(foodFeed)));
+}
+
+/** One question, one interval: the entry's. */
+function checkInterval({ interval }: Question, { name }: LabelEntry, crop: string, own: Interval): void {
+  if (interval === undefined || sayInterval(parseInterval(interval)) === sayInterval(own)) return;
+  throw new InvalidInputError(
+    'LABEL_INTERVAL',
+    `The question gives an interval of ${interval}, and your entry of ${name} has ${sayInterval(own)} before ${crop}.`,
+    {
+      hint: 'Leave the interval out, or correct the entry.',
+      details: { field: 'interval', entered: sayInterval(own) },
+    },
+  );
 }
 
 /** The groups of the actives that are known, each once; null where none is. */

@@ -14,6 +14,7 @@ import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
+import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
 
@@ -47,9 +48,11 @@ export interface ResolvedQuestion {
   readonly groups: string | null;
   /** The other actives of the product, sprayed with it; none where the treatment is one active. */
   readonly otherApplications: readonly Application[];
+  /** True where a condition of the label that has failed does not let the crop follow. */
+  readonly labelForbids: boolean;
   /** Intervals with the conditions that they are tied to. */
   readonly lines: readonly LabelLine[];
-  /** Rate of the active as sprayed [g/ha]; null where its label rate is not known. */
+  /** Rate of the active as sprayed [g/ha]; null where neither it nor a label's top rate is given. */
   readonly rateGramsPerHa: number | null;
   readonly plantDay: number;
 }
@@ -58,11 +61,16 @@ export interface ResolvedQuestion {
  * Looks up names, settles which interval and half-life count, and checks that dates fit together.
  * The user's own entries win over the catalogue.
  *
+ * @param without numbers of the catalogue's rows that another line of their label takes the place of
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, INTERVAL_UNREADABLE, PLANTING_BEFORE_APPLICATION,
  *   BASE_PERIOD, SOIL_INCOMPLETE, HALF_LIFE_MISSING (none known, and rate, overlap or leaves make it matter)
  * @throws {MissingDataError} INTERVAL_MISSING
  */
-export function resolveQuestion(question: Question, catalogue: Catalogue): ResolvedQuestion {
+export function resolveQuestion(
+  question: Question,
+  catalogue: Catalogue,
+  without: ReadonlySet<number> = new Set(),
+): ResolvedQuestion {
   const appliedDay = parseIsoDate(question.appliedOn);
   const plantDay = parseIsoDate(question.plantOn);
   checkDates(question, appliedDay, plantDay);
@@ -75,11 +83,15 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
   const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
   const { interval, intervalFallBack, longerElsewhere } = own
     ? { interval: ownInterval(own, appliedDay), intervalFallBack: null, longerElsewhere: [] }
-    : catalogueInterval(catalogue, active, crop, question.country, appliedDay);
+    : catalogueInterval(catalogue, active, crop, question.country, appliedDay, without);
   const halfLife = halfLifeOf(question, active, interval.lengthDays);
   const siteFactor = phFactor(active?.ph ?? null, question.soilPh ?? null);
   const texture = textureOf(question);
-  const layer = topsoilLayer(texture, question.organicMatterPercent, question.coverFraction);
+  const layer = topsoilLayer(
+    texture,
+    question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT,
+    question.coverFraction,
+  );
   const { assume } = question;
   const moisture = assume.moistureResponse;
   const ownExponent = moisture === 'dryness' ? active?.moistureExponent : null;
@@ -99,11 +111,9 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     treatmentName: active?.isoName ?? question.residual,
     groups: active === null ? null : String(active.group),
     otherApplications: [],
-    lines: catalogueLines(catalogue, active, crop, question.country, own),
-    rateGramsPerHa:
-      active === null || active.topRateGramsPerHa === null
-        ? null
-        : active.topRateGramsPerHa * question.rateFraction,
+    labelForbids: false,
+    lines: catalogueLines(catalogue, active, crop, question.country, interval, own !== null),
+    rateGramsPerHa: question.rateGramsPerHa ?? labelRateOf(active, question.rateFraction),
     application: {
       appliedDay,
       interval,
@@ -121,6 +131,16 @@ export function resolveQuestion(question: Question, catalogue: Catalogue): Resol
     },
   };
 }
+
+/** False where no carryover is reckoned: an interval of zero, or an active that roots do not take up from soil. */
+export const carriesOver = ({ active, application: { interval } }: ResolvedQuestion): boolean =>
+  interval.months + interval.days > 0 && active?.soilResidual !== 'no';
+
+/** A share of the top rate that was read on a label; an upper usual rate is no label rate, and gives none. [g/ha] */
+const labelRateOf = (active: Active | null, fraction: number): number | null =>
+  active?.topRateBasis === 'label' && active.topRateGramsPerHa !== null
+    ? active.topRateGramsPerHa * fraction
+    : null;
 
 /** The looked-up thing, or null where the question does without it. */
 function lookUp<T>(find: () => T, optional: boolean): T | null {
@@ -183,9 +203,10 @@ function catalogueInterval(
   crop: Crop | null,
   country: Question['country'],
   appliedDay: number,
+  without: ReadonlySet<number>,
 ): Pick<ResolvedQuestion, 'interval' | 'intervalFallBack' | 'longerElsewhere'> {
   if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
-  const chosen = chooseInterval(catalogue, active, crop, country);
+  const chosen = chooseInterval(catalogue, active, crop, country, without);
   const { months, days } = chosen;
   const titleOf = (id: string) => catalogue.sources.find((source) => source.id === id)?.reference ?? id;
   return {

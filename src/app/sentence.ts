@@ -1,5 +1,5 @@
 import type { Answer } from '../schema/answer.ts';
-import { sayDate, sayDays, sayLimit, sayOdds } from './words.ts';
+import { sayDate, sayDays, sayLimit, sayOddsOf } from './words.ts';
 
 /** What the sentence and the advice are made of. */
 export type Spoken = Pick<Answer, 'carryoverModelled' | 'labelDate' | 'clearDate' | 'oddsAtPlanting'> & {
@@ -16,20 +16,16 @@ export function sentenceOf(answer: Spoken): string {
   const { question, residual, crop } = answer.inputs;
   const planted = sayDate(question.plantOn);
   if (!answer.carryoverModelled || answer.oddsAtPlanting === null) {
+    const { months, days } = answer.inputs.interval;
     const reason =
-      answer.inputs.interval.lengthDays === 0
+      months + days === 0
         ? 'the rotation interval is zero'
         : 'roots take up next to nothing of what soil holds of it';
     return `No carryover is reckoned for ${crop} after ${residual.name}: ${reason}${unconfirmed(answer)}.`;
   }
-  const odds = sayOdds(answer.oddsAtPlanting);
-  return `In ${odds.startsWith('about') ? odds : `${odds}`} seasons and soils like this, ${residual.name} sprayed ${sayDate(
-    question.appliedOn,
-    question.plantOn,
-  )} would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`.replace(
-    / in 20 \((\d+ %)\) seasons and soils like this/,
-    ' in 20 seasons and soils like this ($1)',
-  );
+  const odds = sayOddsOf(answer.oddsAtPlanting, 'seasons and soils like this');
+  const sprayed = sayDate(question.appliedOn, question.plantOn);
+  return `In ${odds}, ${residual.name} sprayed ${sprayed} would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`;
 }
 
 function unconfirmed({ inputs: { interval } }: Spoken): string {

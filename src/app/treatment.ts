@@ -14,6 +14,8 @@ export interface AskedTreatment {
   readonly actives: readonly ResolvedQuestion[];
   /** The label's own words on conditions; empty where there are none. */
   readonly conditionsInWords: string;
+  /** The label's wait for food and feed, in words; null where it gives none apart. */
+  readonly foodFeedInterval: string | null;
 }
 
 /** A treatment before one crop, with what the label's conditions make of it. */
@@ -47,7 +49,7 @@ export function treatmentOf(
 ): AskedTreatment {
   if (entry !== null) return resolveEntered(question, entry, catalogue);
   const resolved = resolveQuestion(question, catalogue);
-  return { resolved, actives: [resolved], conditionsInWords: '' };
+  return { resolved, actives: [resolved], conditionsInWords: '', foodFeedInterval: null };
 }
 
 /**
@@ -55,7 +57,7 @@ export function treatmentOf(
  * @throws {MissingDataError} LABEL_UNKNOWN
  */
 export async function storedLabel(
-  { labelEntry }: QuestionInput,
+  { labelEntry }: AskedQuestion,
   labels: Pick<LabelBook, 'labels' | 'label'> | undefined,
 ): Promise<StoredLabel | null> {
   if (typeof labelEntry !== 'string') return null;
@@ -70,8 +72,11 @@ export async function storedLabel(
   return found;
 }
 
-/** A question that names a label entry need not name its active too. */
-export const withResidual = (input: QuestionInput, stored: StoredLabel | null): QuestionInput =>
+/** A question as it comes in: one that names a label entry need not name its active too. */
+export type AskedQuestion = Omit<QuestionInput, 'residual'> & Partial<Pick<QuestionInput, 'residual'>>;
+
+/** The question with the active of its label entry, where it names none itself. */
+export const withResidual = (input: AskedQuestion, stored: StoredLabel | null): AskedQuestion =>
   stored !== null && input.residual === undefined
     ? { ...input, residual: stored.entry.actives[0].name }
     : input;

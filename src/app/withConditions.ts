@@ -5,9 +5,10 @@ import {
   judgeConditions,
   longerOf,
 } from '../analysis/labelConditions.ts';
+import { type JudgedLine, passedOver } from '../analysis/passedOver.ts';
 import type { WaterSeason } from '../analysis/waterWindow.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
-import { sayInterval } from '../catalogue/intervalLength.ts';
+import { measureRow, sayInterval } from '../catalogue/intervalLength.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Clause, TracedClause } from '../schema/clauses.ts';
@@ -18,7 +19,7 @@ import type { StationWeather } from './climateCache.ts';
 import { conditionWords } from './conditionWords.ts';
 import type { LabelLine } from './labelLines.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
-import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
 
 /** A question whose interval is the one that the label's conditions leave, and those conditions. */
@@ -27,46 +28,98 @@ export interface ConditionedQuestion {
   readonly conditions: readonly LabelCondition[];
   /** The interval before the conditions lengthened it, in words; null where they did not. */
   readonly lengthenedFrom: string | null;
+  /** Intervals of the published lines that another line of their label takes the place of, in words. */
+  readonly passedOver: readonly string[];
   /** True where water that is waited for is not sure to come within three years. */
   readonly waitsForever: boolean;
 }
 
-/** Organic matter that stands in where nothing is given. [% by mass] */
-const STAND_IN_ORGANIC_MATTER = 2;
-
 /**
- * Judges a question's label conditions against its weather, and takes the interval that they leave: the longer one while
- * a condition is open or has failed. A question without conditions comes back as it is.
+ * Judges a question's label conditions against its weather, and takes the interval that they leave: of several lines of
+ * one label those that fit the field, the longest of them, and the longer one still while a condition is open or has
+ * failed. A question without conditions comes back as it is.
  *
  * @throws {InvalidInputError} DATE_OUTSIDE_RECORD
  */
 export function withConditions(
-  resolved: ResolvedQuestion,
+  asked: ResolvedQuestion,
   weather: StationWeather,
   catalogue: Catalogue,
 ): ConditionedQuestion {
-  const { lines, application, interval } = resolved;
-  if (lines.length === 0) return { resolved, conditions: [], lengthenedFrom: null, waitsForever: false };
-  const season = waterSeasonOf(resolved, weather);
-  const facts = factsOf(resolved, weather);
-  const labels = lines.map((line) => ({ line, label: judgeConditions(line, season, facts) }));
-  const conditions = labels.flatMap(({ line, label }) =>
-    label.judged.map((judged) => conditionOf(judged, line, catalogue)),
+  const { lines } = asked;
+  if (lines.length === 0) return plain(asked);
+  const season = waterSeasonOf(asked, weather);
+  const facts = factsOf(asked, weather);
+  const judged = lines.map((line): LineOfLabel => ({ line, label: judgeConditions(line, season, facts) }));
+  const out = passedOver(judged.map(judgedLine), asked.application.appliedDay);
+  const setting = judged.filter(({ line }, index) => line.setsDate && !out.has(index));
+  const resolved =
+    out.size === 0
+      ? asked
+      : resolveQuestion(asked.question, catalogue, new Set([...out].map((index) => rowIdOf(lines[index]))));
+  const conditions = judged.flatMap(({ line, label }, index) =>
+    label.judged.map((one) => conditionOf(one, line.setsDate && !out.has(index), catalogue)),
   );
-  const governing = labels.filter(({ line }) => line.setsDate).map(({ label }) => label);
+  const labels = setting.map(({ label }) => label);
+  const { resolved: longer, lengthenedFrom } = lengthened(resolved, labels);
+  return {
+    resolved: { ...longer, labelForbids: conditions.some(forbids) },
+    lengthenedFrom,
+    conditions,
+    passedOver: lines.filter((_, index) => out.has(index)).map(({ interval }) => sayInterval(interval)),
+    waitsForever: labels.some(({ judged: all }) =>
+      all.some((one) => one.waitsForever && one.state !== 'met'),
+    ),
+  };
+}
+
+/** A condition of the label itself that has failed and without which the crop may not be sown; a rain that starts the
+ * interval only moves its date. */
+const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
+  setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';
+
+interface LineOfLabel {
+  readonly line: LabelLine;
+  readonly label: ConditionedLabel;
+}
+
+const plain = (resolved: ResolvedQuestion): ConditionedQuestion => ({
+  resolved,
+  conditions: [],
+  lengthenedFrom: null,
+  passedOver: [],
+  waitsForever: false,
+});
+
+/** Lines that set no date take nobody's place: each counts as a source of its own. */
+const judgedLine = ({ line, label }: LineOfLabel, index: number): JudgedLine => ({
+  source: line.row !== null && line.setsDate ? line.row.source : `line ${index}`,
+  hasLength: line.row === null || measureRow(line.row) !== null,
+  given: line,
+  label,
+});
+
+function rowIdOf({ row }: LabelLine): number {
+  if (row === null) throw new Error('only rows of the catalogue take each other’s place');
+  return row.rowId;
+}
+
+/** The question with the longest interval and wait that the labels ask for; never one that ends earlier. */
+function lengthened(
+  resolved: ResolvedQuestion,
+  labels: readonly ConditionedLabel[],
+): Pick<ConditionedQuestion, 'resolved' | 'lengthenedFrom'> {
+  const { application, interval } = resolved;
   const { appliedDay } = application;
-  const longest = governing.reduce(
+  const longest = labels.reduce(
     (best, label) => longerOf(best, label.interval, appliedDay),
     application.interval,
   );
-  const notBefore = latestWait(governing);
-  const labelDay = Math.max(labelDateOf(appliedDay, longest), notBefore ?? Number.NEGATIVE_INFINITY);
-  const before = appliedDay + interval.lengthDays;
-  const waitsForever = governing.some(({ judged }) =>
-    judged.some((one) => one.waitsForever && one.state !== 'met'),
-  );
-  if (labelDay <= before) return { resolved, conditions, lengthenedFrom: null, waitsForever };
-  const change = { interval: longest, ...(notBefore === null ? {} : { notBefore }) };
+  const waits = labels.flatMap(({ notBefore }) => (notBefore === null ? [] : [notBefore]));
+  const notBefore = Math.max(application.notBefore ?? Number.NEGATIVE_INFINITY, ...waits);
+  const labelDay = Math.max(labelDateOf(appliedDay, longest), notBefore);
+  if (labelDay <= appliedDay + interval.lengthDays) return { resolved, lengthenedFrom: null };
+  const change = { interval: longest, ...(Number.isFinite(notBefore) ? { notBefore } : {}) };
   return {
     resolved: {
       ...resolved,
@@ -80,15 +133,8 @@ export function withConditions(
       application: { ...application, ...change },
       otherApplications: resolved.otherApplications.map((other) => ({ ...other, ...change })),
     },
-    conditions,
     lengthenedFrom: interval.text,
-    waitsForever,
   };
-}
-
-function latestWait(labels: readonly ConditionedLabel[]): number | null {
-  const waits = labels.flatMap(({ notBefore }) => (notBefore === null ? [] : [notBefore]));
-  return waits.length === 0 ? null : Math.max(...waits);
 }
 
 /** The season that a question's sums of water are taken from. */
@@ -120,8 +166,7 @@ function factsOf(resolved: ResolvedQuestion, { climate }: StationWeather): Field
   const { question, rateGramsPerHa } = resolved;
   return {
     soilPh: question.soilPh,
-    organicMatterPercent:
-      question.organicMatterPercent === STAND_IN_ORGANIC_MATTER ? null : question.organicMatterPercent,
+    organicMatterPercent: question.organicMatterPercent ?? null,
     rateGramsPerHa,
     bioassay: latestBioassay(question),
     meanAnnualRainMm: meanAnnualRainMm(climate),
@@ -153,7 +198,7 @@ function yearlyIrrigation({ irrigation, appliedOn }: Question): number {
 const provenanceOf = (clause: Clause | TracedClause): Provenance | null =>
   'mark' in clause && 'sources' in clause ? (clause as TracedClause) : null;
 
-function conditionOf(judged: JudgedClause, line: LabelLine, { sources }: Catalogue): LabelCondition {
+function conditionOf(judged: JudgedClause, setsDate: boolean, { sources }: Catalogue): LabelCondition {
   const { clause, state, odds, range, amountMm, requiredMm, byDay, intervalIfMet, intervalIfNot } = judged;
   const traced = provenanceOf(clause);
   const titles = traced?.sources.map((id) => sources.find((source) => source.id === id)?.reference ?? id);
@@ -169,7 +214,7 @@ function conditionOf(judged: JudgedClause, line: LabelLine, { sources }: Catalog
     intervalIfMet: sayInterval(intervalIfMet),
     intervalIfNot: intervalIfNot && sayInterval(intervalIfNot),
     otherwise: typeof clause.ifNot === 'string' ? clause.ifNot : 'interval',
-    setsDate: line.setsDate,
+    setsDate,
     source: titles?.join('; ') ?? null,
     mark: traced?.mark ?? 'own label',
   };

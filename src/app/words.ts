@@ -38,6 +38,10 @@ export function sayOdds(odds: number): string {
   return `about ${Math.round(odds * 20)} in 20 (${Math.round(odds * 100)} %)`;
 }
 
+/** The same with what is counted: "about 6 in 20 seasons like this (29 %)". */
+export const sayOddsOf = (odds: number, counted: string): string =>
+  sayOdds(odds).replace(/ in 20( \(\d+ %\))?$/, (_, percent = '') => ` in 20 ${counted}${percent}`);
+
 /** An odds limit as the user set it: "2 in 20", or a percentage where twentieths do not fit. */
 export function sayLimit(limit: number): string {
   const twentieths = limit * 20;

@@ -58,6 +58,7 @@ const isAlone = ({ partners }: IntervalRow): boolean => partners.length === 0;
 /**
  * The rotation interval of an active and a crop for a field in one country: the longest that any label row of that
  * country gives. Field findings, advice, rows of other countries and rows for tolerant varieties never set it.
+ * @param without numbers of rows that another line of their own source takes the place of
  * @throws {MissingDataError} INTERVAL_MISSING where no such row gives a length
  */
 export function chooseInterval(
@@ -65,10 +66,14 @@ export function chooseInterval(
   active: Active,
   crop: Crop,
   country: FieldCountry = 'US',
+  without: ReadonlySet<number> = new Set(),
 ): ChosenInterval {
   const pair = rowsOfPair(catalogue, active, crop);
   const { tier, counting } = countingOf(pair, country);
-  const measured = counting.map(measureRow).filter((one) => one !== null);
+  const measured = counting
+    .filter(({ rowId }) => !without.has(rowId))
+    .map(measureRow)
+    .filter((one) => one !== null);
   const [first, ...others] = measured;
   if (tier === undefined || first === undefined) {
     throw missing(active, crop, counting, pair, intervalsElsewhere(pair, country));

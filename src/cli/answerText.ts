@@ -2,6 +2,7 @@ import pc from 'picocolors';
 import { count, sayDate, sayLimit } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
 import { inchesFromMm } from '../units.ts';
+import { conditionLines } from './conditionText.ts';
 import { yearStrip } from './yearStrip.ts';
 
 /** How the answer is printed. */
@@ -30,6 +31,7 @@ export function answerText(answer: Answer, options: TextOptions): string {
     ...thirdsTable(answer, options),
     ...(answer.years.length > 0 ? ['', ...yearStrip(answer.years)] : []),
     ...reasonLines(answer),
+    ...conditionLines(answer, wrap),
     '',
     ...answer.cautions.map(({ text }) => wrap(text, '- ', '  ')),
     '',

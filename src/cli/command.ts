@@ -71,7 +71,7 @@ export interface CliDeps {
   /** What answering needs, over a reader. */
   answerDeps(weather: WeatherReader): AnswerDeps;
   /** Runs the server until it is told to stop. */
-  serve(options: ServeOptions): Promise<void>;
+  serve(options: ServeOptions & { readonly logRequests?: boolean }): Promise<void>;
 }
 
 /** A command: its words, and how it adds itself to the program. Loaded only when it is called for. */

@@ -26,7 +26,9 @@ export function cropGridText(
           ['', 'label date', 'clear date', ...columns.map((index) => dates[index].slice(5))],
           ...crops.map((row) => rowCells(row, dates, columns, third)),
         ]),
-    wrap('label = before the label date; other columns of the dates are in --json.'),
+    wrap(
+      'label = before the label date, or a condition of the label has failed; other columns of the dates are in --json.',
+    ),
     ...(unjudged.length > 0
       ? [wrap(`No interval known, read your label: ${unjudged.map(({ name }) => name).join(', ')}.`)]
       : []),
@@ -44,6 +46,10 @@ function rowCells(
 ): string[] {
   const odds = third === 'all' ? row.odds : row[third];
   const cell = (index: number) =>
-    dates[index] < row.labelDate ? 'label' : odds === null ? 'none' : percent(odds[index]);
+    row.labelForbids === true || dates[index] < row.labelDate
+      ? 'label'
+      : odds === null
+        ? 'none'
+        : percent(odds[index]);
   return [row.crop, row.labelDate, row.clearDate ?? 'none found', ...columns.map(cell)];
 }

@@ -1,5 +1,5 @@
 import { Option, type Command as Program } from 'commander';
-import { FIELD_COUNTRIES } from '../schema/codes.ts';
+import { FIELD_COUNTRIES, STAND_USES } from '../schema/codes.ts';
 import { type Question, questionSchema } from '../schema/question.ts';
 import { TEXTURE_CLASSES } from '../schema/soil.ts';
 import { numberOption } from './optionValues.ts';
@@ -30,9 +30,12 @@ const QUESTION_FLAGS: readonly QuestionFlag[] = [
   { field: 'appliedOn', flag: '--applied <date>' },
   { field: 'residual', flag: '--residual <name>' },
   { field: 'rateFraction', flag: '--rate <fraction>', parse: numberOption },
+  { field: 'rateGramsPerHa', flag: '--rate-grams <g/ha>', parse: numberOption },
   { field: 'overlapFactor', flag: '--overlap <factor>', parse: numberOption },
   { field: 'canopyFraction', flag: '--canopy <fraction>', parse: numberOption },
   { field: 'crop', flag: '--crop <name>' },
+  { field: 'standUse', flag: '--stand-use <use>', choices: STAND_USES },
+  { field: 'labelEntry', flag: '--label-entry <id>' },
   { field: 'interval', flag: '--interval <text>' },
   { field: 'halfLifeDays', flag: '--half-life <days>', parse: numberOption },
   { field: 'plantOn', flag: '--plant <date>' },

@@ -150,8 +150,10 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     counties: usCounties,
     catalogue,
     answerDeps: (weather) => ({ version, catalogue: catalogue(), climates: createClimateCache(weather) }),
-    async serve(options) {
+    async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');
+      const { guardFor } = await import('../http/guard/guardFor.ts');
+      const { guard, addresses } = await guardFor(options.host, storeFolder, process.env.DRYWAKE_TOKEN);
       const { store, reader } = await openReaders(storeFolder);
       const inbox = await openInbox(storeFolder, store);
       const { openWorkshop } = await import('../worker/openWorkshop.ts');
@@ -171,10 +173,13 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
           log: (line) => terminal.err(`${line}\n`),
+          logRequests,
+          guard,
         },
         options,
       );
-      terminal.out(`Drywake ${version} is at ${server.address}\nStop it with Ctrl-C.\n`);
+      const lines = addresses(server.port).map((address) => `Drywake ${version} is at ${address}\n`);
+      terminal.out(`${lines.join('')}Stop it with Ctrl-C.\n`);
       await stopped();
       inbox.stop();
       await server.close();

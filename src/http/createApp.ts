@@ -1,8 +1,15 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
+import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import type { HttpDeps } from './deps.ts';
+import { foreignRequests } from './guard/foreignRequests.ts';
+import { requestLog } from './guard/logLine.ts';
+import { rateLimit } from './guard/rateLimit.ts';
+import { OWN_COMPUTER } from './guard/serverGuard.ts';
+import { tokenGuard } from './guard/tokenGuard.ts';
+import { underWay } from './guard/underWay.ts';
 import { servePage } from './page.ts';
 import { answerProblem } from './problem.ts';
 import { referencePage } from './reference.ts';
@@ -25,7 +32,18 @@ import { weatherNearRoute } from './routes/weatherNear.ts';
 
 /** Largest request body; an imported file, which is written down as it comes, has a limit of its own. [bytes] */
 const MAX_BODY_BYTES = 64 * 1024;
-const IMPORT_PATH = '/api/weather/import';
+export const IMPORT_PATH = '/api/weather/import';
+/** Longest address, which may hold a whole question. [characters] */
+const MAX_ADDRESS = 16 * 1024;
+
+const addressLimit: MiddlewareHandler = async ({ req }, next) => {
+  if (req.url.length > MAX_ADDRESS) {
+    throw new InvalidInputError('ADDRESS_TOO_LONG', `An address may have ${MAX_ADDRESS} characters.`, {
+      hint: 'Send long questions as JSON.',
+    });
+  }
+  await next();
+};
 
 /** The whole interface and the page, over adapters given from outside. No port is opened here. */
 export function createApp(deps: HttpDeps) {
@@ -58,6 +76,13 @@ export function createApp(deps: HttpDeps) {
       strictTransportSecurity: false,
     }),
   );
+  const guard = deps.guard ?? OWN_COMPUTER;
+  if (deps.logRequests) app.use(requestLog(deps.log));
+  app.use(addressLimit);
+  app.use(foreignRequests(guard));
+  if (guard.token !== null) app.use(tokenGuard(guard.token));
+  app.use('/api/*', rateLimit(guard));
+  app.use('/api/*', underWay(guard));
   const limited = bodyLimit({ maxSize: MAX_BODY_BYTES });
   app.use('/api/*', (context, next) => (context.req.path === IMPORT_PATH ? next() : limited(context, next)));
   app.onError((error, context) => answerProblem(error, context, deps.log));

@@ -4,6 +4,7 @@ import type { WeatherReader } from '../app/weatherReader.ts';
 import type { Workshop } from '../app/workshop.ts';
 import type { Example } from '../schema/example.ts';
 import type { County } from '../schema/place.ts';
+import type { ServerGuard } from './guard/serverGuard.ts';
 
 /** What the routes need; adapters come from outside. */
 export interface HttpDeps extends AnswerDeps {
@@ -20,6 +21,10 @@ export interface HttpDeps extends AnswerDeps {
   readonly example: Example;
   /** Folder of the built page; null where only the interface is served. */
   readonly pageFolder: string | null;
-  /** One line for the server's own log. */
+  /** One line for the server's own log: JSON, without anything of what was asked. */
   log(line: string): void;
+  /** Whether every request is logged, not only what nobody foresaw. */
+  readonly logRequests?: boolean;
+  /** Who may ask, and how much; a server for this computer alone where absent. */
+  readonly guard?: ServerGuard;
 }

@@ -3,6 +3,7 @@ import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { DrywakeError } from '../errors.ts';
 import type { Problem } from '../schema/answer.ts';
+import { unforeseenLine } from './guard/logLine.ts';
 
 /** Status of each family of refusal; the only such table. */
 const STATUS_OF = {
@@ -17,13 +18,22 @@ const STATUS_OF = {
 const NOT_FOUND = new Set(['STATION_UNKNOWN', 'STORE_EMPTY', 'ROUTE_UNKNOWN']);
 
 /** Refusals of who asks, not of what is asked. */
-const FORBIDDEN = new Set(['ORIGIN_REFUSED']);
+const FORBIDDEN = new Set(['ORIGIN_REFUSED', 'HOST_REFUSED']);
+
+/** Refusals with a status of their own. */
+const OWN_STATUS: Readonly<Record<string, ContentfulStatusCode>> = {
+  TOKEN_MISSING: 401,
+  TOO_MANY_REQUESTS: 429,
+  SERVER_BUSY: 503,
+  ADDRESS_TOO_LONG: 414,
+};
 
 /** The one error shape of every route. */
 export function problemOf(error: unknown): { status: ContentfulStatusCode; problem: Problem } {
   if (error instanceof DrywakeError) {
     const { code, message, details, hint } = error;
-    const status = NOT_FOUND.has(code) ? 404 : FORBIDDEN.has(code) ? 403 : STATUS_OF[error.kind];
+    const status =
+      OWN_STATUS[code] ?? (NOT_FOUND.has(code) ? 404 : FORBIDDEN.has(code) ? 403 : STATUS_OF[error.kind]);
     return { status, problem: { code, message, details, hint } };
   }
   if (error instanceof HTTPException) {
@@ -51,6 +61,6 @@ export function problemOf(error: unknown): { status: ContentfulStatusCode; probl
 /** Answers with an error in the one shape; what nobody foresaw also goes to the log. */
 export function answerProblem(error: unknown, context: Context, log: (line: string) => void): Response {
   const { status, problem } = problemOf(error);
-  if (status >= 500) log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  if (problem.code === 'UNEXPECTED') log(unforeseenLine(error));
   return context.json(problem, status);
 }

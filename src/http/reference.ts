@@ -1,5 +1,6 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import { html } from 'hono/html';
+import { nullableRefs } from './nullableRefs.ts';
 import { problemResponses } from './problemResponses.ts';
 
 /** The parts of an OpenAPI document that the reference page shows. */
@@ -27,17 +28,19 @@ interface Schema {
 /** Adds the OpenAPI 3.1 document at /api/openapi.json and its readable form at /api. */
 export function referencePage(app: OpenAPIHono, version: string): void {
   const describe = () =>
-    app.getOpenAPI31Document({
-      openapi: '3.1.0',
-      info: {
-        title: 'Drywake interface',
-        version,
-        description:
-          'Odds that a soil residual still harms the next crop. Metric units, dates YYYY-MM-DD, numbers unrounded. Every refusal has the same shape: code, message, details, hint.',
-      },
-    });
+    nullableRefs(
+      app.getOpenAPI31Document({
+        openapi: '3.1.0',
+        info: {
+          title: 'Drywake interface',
+          version,
+          description:
+            'Odds that a soil residual still harms the next crop. Metric units, dates YYYY-MM-DD, numbers unrounded. Every refusal has the same shape: code, message, details, hint.',
+        },
+      }),
+    ) as Document;
   app.get('/api/openapi.json', (context) => context.json(describe()));
-  app.get('/api', (context) => context.html(page(describe() as unknown as Document)));
+  app.get('/api', (context) => context.html(page(describe())));
 }
 
 function page({ info, paths = {}, components }: Document) {

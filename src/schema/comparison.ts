@@ -12,7 +12,7 @@ const weeks = (description: string) =>
 
 /** Every residual before one crop on one date: a question without its residual and what belongs to that one. */
 export const comparisonQuestionSchema = questionSchema
-  .omit({ residual: true, interval: true, halfLifeDays: true, evidence: true })
+  .omit({ residual: true, interval: true, halfLifeDays: true, rateGramsPerHa: true, evidence: true })
   .meta({ id: 'ComparisonQuestion' });
 export type ComparisonInput = z.input<typeof comparisonQuestionSchema>;
 
@@ -37,7 +37,10 @@ export const residualRowSchema = z
     residual: z.string(),
     group: z.string().meta({ description: 'Mode-of-action group' }),
     ...pairShape,
-    labelAllows: z.boolean().meta({ description: 'Whether the planting date is not before the label date' }),
+    labelAllows: z.boolean().meta({
+      description:
+        'Whether the planting date is not before the label date, and no condition of the label forbids',
+    }),
     withinLimit: z.boolean().meta({ description: 'Whether label and odds both allow the planting date' }),
     oddsAtPlanting: odds('Carryover odds on the planting date').nullable(),
     oddsRange: z.strictObject({ low: odds('Lower end'), high: odds('Upper end'), years: z.int() }).nullable(),
@@ -137,6 +140,10 @@ export const cropRowSchema = z
   .strictObject({
     crop: z.string(),
     ...pairShape,
+    labelForbids: z
+      .boolean()
+      .optional()
+      .meta({ description: 'Present where a condition of the label has failed and the crop may not follow' }),
     odds: oddsByDate('All years'),
     dry: oddsByDate('Dry third'),
     wet: oddsByDate('Wet third'),

@@ -46,7 +46,8 @@ export const labelConditionSchema = z
       .enum(['interval', 'not allowed', 'bioassay', 'not stated'])
       .meta({ description: 'What holds where it fails' }),
     setsDate: z.boolean().meta({
-      description: 'False where it is shown beside an interval that the user gave, and moves no date',
+      description:
+        'False where it moves no date: shown beside an interval that the user gave, or of a line that another one takes the place of',
     }),
     source: z.string().nullable().meta({ description: 'Titles of the sources' }),
     mark: z.enum([...MARKS, 'own label']),
@@ -66,10 +67,9 @@ export const countingAdviceSchema = z
     thresholdMm: water('Sum below which it speaks').nullable(),
     sumMm: water('Rain of the window so far; null while none of it is observed').nullable(),
     through: z.iso.date().nullable().meta({ description: 'Last observed day of the window' }),
-    state: z
-      .enum(['under', 'reached', 'open'])
-      .nullable()
-      .meta({ description: 'Against the threshold; null for rules without one' }),
+    state: z.enum(['under', 'reached', 'open']).nullable().meta({
+      description: 'Against the threshold; null for rules without one, and for windows after planting',
+    }),
     oddsUnder: probability('Odds that the window ends under the threshold').nullable(),
     range: rangeSchema,
     source: z.string(),

@@ -27,6 +27,12 @@ const labelIntervalSchema = z
   .strictObject({
     crop: words(80, 'Rotation crop, as in the catalogue or as the user calls it').min(1),
     interval: words(60, 'Rotation interval, such as "9 months" or "1 month 15 days"').min(1),
+    foodFeedInterval: words(
+      60,
+      'Wait until the stand may be harvested or grazed, where the label gives it apart from the crop’s own safety',
+    )
+      .min(1)
+      .optional(),
     clauses: z
       .array(clauseSchema)
       .max(12)

@@ -101,8 +101,8 @@ export const questionSchema = z
       .number()
       .min(0)
       .max(8)
-      .default(2)
-      .meta({ description: 'Soil organic matter [% by mass]' }),
+      .optional()
+      .meta({ description: 'Soil organic matter, 2 % where nothing is given [% by mass]' }),
     coverFraction: z.number().min(0).max(1).default(0.6).meta({
       description: 'Ground covered by straw or dead weeds [0-1]; 0.6 is taken for standing stubble',
     }),
@@ -118,6 +118,10 @@ export const questionSchema = z
       .max(10)
       .default(1)
       .meta({ description: 'Rate as a fraction of the top label rate' }),
+    rateGramsPerHa: z.number().gt(0).max(20_000).optional().meta({
+      description:
+        'Active ingredient sprayed: label lines and conditions by rate are judged by it; the dose stays the fraction [g/ha]',
+    }),
     overlapFactor: z
       .number()
       .min(1)

@@ -14,3 +14,6 @@ export const TEXTURE_CLASSES = [
   'clay',
 ] as const;
 export type TextureClass = (typeof TEXTURE_CLASSES)[number];
+
+/** Organic matter taken where a question gives none. [% by mass] */
+export const DEFAULT_ORGANIC_MATTER_PERCENT = 2;

@@ -80,12 +80,36 @@ export const stationCheckSchema = z
       .meta({ description: 'Values that look wrong, by rule; nothing is dropped for it' }),
     changes: z
       .object({
-        observationTime: z.literal('not recorded'),
-        position: z.literal('not recorded'),
+        observationTime: z
+          .object({
+            periods: z
+              .array(
+                z.object({
+                  time: z.string().meta({ description: 'Time of day, local, HH:MM up to 24:00' }),
+                  firstDate: z.iso.date().meta({ description: 'First reading at it' }),
+                  lastDate: z.iso.date().meta({ description: 'Last reading at it' }),
+                  readings: z.int().meta({ description: 'Days with a reading known to be at it [d]' }),
+                }),
+              )
+              .meta({ description: 'Oldest first; two or more mean that the hour was changed' }),
+            exceptions: z.int().meta({ description: 'Readings at other hours, fewer than 30 in a row [d]' }),
+            knownDays: z.int().meta({ description: 'Days with rain whose record says the hour [d]' }),
+            unknownDays: z.int().meta({ description: 'Days with rain whose record does not [d]' }),
+          })
+          .meta({ description: 'When the rain was read' }),
+        formerPositions: z
+          .array(
+            z.object({
+              latitudeDeg: z.number().nullable(),
+              longitudeDeg: z.number().nullable(),
+              elevationM: z.number().nullable(),
+              replacedBy: z.string().meta({ description: 'Source that gave the next position' }),
+            }),
+          )
+          .meta({ description: 'Positions that earlier sources gave otherwise, oldest first' }),
       })
       .meta({
-        description:
-          'Changes of the hour of reading and of the station’s position: the stored record holds neither',
+        description: 'Changes of the hour of reading and of the station’s position that the sources tell of',
       }),
     reading: readingSchema,
     problem: fileProblemSchema.nullable().meta({

@@ -60,6 +60,12 @@ export const readingSchema = z
   .meta({ id: 'Reading' });
 export type Reading = z.infer<typeof readingSchema>;
 
+/** A position of a station that another source gives otherwise. */
+export interface FormerPlace extends Pick<Station, 'latitudeDeg' | 'longitudeDeg' | 'elevationM'> {
+  /** The source that gave the next one. */
+  readonly replacedBy: string;
+}
+
 /**
  * One station's raw daily record: five integer columns, dense from `firstDay`,
  * {@link ABSENT} where there is no accepted value (missing, or dropped by a quality flag).
@@ -78,6 +84,10 @@ export interface StationRecord {
   readonly multiDayRainTenthsMm: Int32Array;
   /** Number of days in that total, this day included, DAPR [d]. */
   readonly multiDayCount: Int32Array;
+  /** Time of day at which the rain was read, HHMM from 0 to 2400 local; absent where no line of the record says it. */
+  readonly rainTimeHhmm?: Int32Array;
+  /** Positions that an earlier source gave otherwise than `station` does, oldest first; absent where none did. */
+  readonly formerPlaces?: readonly FormerPlace[];
   readonly reading: Reading;
   /** File names or "invented", for the answer's own words. */
   readonly source: string;

@@ -14,6 +14,8 @@ export class StationColumns {
   private capacity = 0;
   /** Null where the element has had no value yet: most stations measure rain alone. */
   private readonly columns: (Int32Array | null)[] = ELEMENTS.map(() => null);
+  /** Null where no line has said a time. */
+  private times: Int32Array | null = null;
   private readonly reading: Reading = {
     valuesRead: 0,
     droppedByFlag: 0,
@@ -54,6 +56,13 @@ export class StationColumns {
     }
   }
 
+  /** Takes in the time at which a day's rain was read; of several the latest in the day counts. [HHMM] */
+  addRainTime(dayNumber: number, timeHhmm: number): void {
+    const index = this.indexOf(dayNumber);
+    this.times ??= new Int32Array(this.capacity).fill(ABSENT);
+    if (timeHhmm > this.times[index]) this.times[index] = timeHhmm;
+  }
+
   /** Values that a wide table holds in columns of elements that are not used. */
   ignore(values: number): void {
     this.reading.ignoredElements += values;
@@ -82,6 +91,7 @@ export class StationColumns {
       this.columns.map(
         (column) => column?.slice(first, last + 1) ?? new Int32Array(last + 1 - first).fill(ABSENT),
       );
+    const rainTimeHhmm = this.timesOf(rainTenthsMm, first);
     return {
       station,
       firstDay: this.base + first,
@@ -90,9 +100,18 @@ export class StationColumns {
       minTempTenthsC,
       multiDayRainTenthsMm,
       multiDayCount,
+      ...(rainTimeHhmm === null ? {} : { rainTimeHhmm }),
       reading: { ...this.reading, notes: [...this.reading.notes] },
       source: [...this.sources].join('; '),
     };
+  }
+
+  /** Times of the days with an accepted rain value; null where there are none. */
+  private timesOf(rainTenthsMm: Int32Array, first: number): Int32Array | null {
+    const { times } = this;
+    if (times === null) return null;
+    const own = rainTenthsMm.map((rain, day) => (rain === ABSENT ? ABSENT : times[first + day]));
+    return own.some((time) => time !== ABSENT) ? own : null;
   }
 
   private indexOf(dayNumber: number): number {
@@ -110,6 +129,11 @@ export class StationColumns {
     this.capacity = capacity + (before > 0 ? before : after);
     for (const [element, column] of this.columns.entries()) {
       if (column !== null) this.firstColumn(element).set(column, before);
+    }
+    if (this.times !== null) {
+      const times = new Int32Array(this.capacity).fill(ABSENT);
+      times.set(this.times, before);
+      this.times = times;
     }
   }
 

@@ -1,12 +1,13 @@
 import { damagedFile } from './damagedFile.ts';
 import { dayNumberIn } from './dateText.ts';
-import { elementAt } from './element.ts';
+import { elementAt, RAIN } from './element.ts';
 import { integerIn } from './integerIn.ts';
 import { beginsWith, nextLineAt, textEnd } from './lineBytes.ts';
 import type { RecordBuilder } from './recordBuilder.ts';
 import type { ReadRequest, RecordLayout } from './recordLayout.ts';
 import type { StationColumns } from './stationColumns.ts';
 import { StationIndex } from './stationIndex.ts';
+import { timeOfDay } from './timeOfDay.ts';
 
 // One line is one value: ID,YYYYMMDD,ELEMENT,VALUE,M,Q,S,HHMM, a header line or none, nothing quoted.
 const FIELDS = 8;
@@ -67,7 +68,12 @@ class LineReader {
     if (value === MISSING) return;
     const measurementFlag = this.flagIn(5, line);
     const qualityFlag = this.flagIn(6, line);
-    columns.add(dayNumber, elementAt(bytes, elementFrom), value, measurementFlag, qualityFlag);
+    const element = elementAt(bytes, elementFrom);
+    columns.add(dayNumber, element, value, measurementFlag, qualityFlag);
+    if (element !== RAIN) return;
+    const timeFrom = commas[6] + 1;
+    const time = timeOfDay((place) => bytes[timeFrom + place], end - timeFrom);
+    if (!Number.isNaN(time)) columns.addRainTime(dayNumber, time);
   }
 
   /** Puts the end of every field into `commas`. */

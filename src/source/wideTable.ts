@@ -9,6 +9,7 @@ import { numberOf } from './numberText.ts';
 import type { RecordBuilder } from './recordBuilder.ts';
 import type { ReadRequest } from './recordLayout.ts';
 import type { StationColumns } from './stationColumns.ts';
+import { timeOfDayIn } from './timeOfDay.ts';
 import { UnitEvidence } from './unitEvidence.ts';
 import { rainTenths, tempTenths, UNIT_WORDS, unitChoices } from './unitSystem.ts';
 import type { WideColumn, WideColumns } from './wideColumns.ts';
@@ -151,6 +152,9 @@ class WideReader {
     if (value === MISSING) return;
     const { measurement, quality } = flagsIn(row, column);
     station.add(dayNumber, column.element, this.inTenths(value, column.element), measurement, quality);
+    if (column.element !== RAIN) return;
+    const time = timeIn(row, column);
+    if (!Number.isNaN(time)) station.addRainTime(dayNumber, time);
   }
 
   private inTenths(value: number, element: number): number {
@@ -166,6 +170,12 @@ class WideReader {
         return rainTenths(value, this.units);
     }
   }
+}
+
+/** Time at which a value was read, the fourth part of its attributes; NaN where they do not say it. [HHMM] */
+function timeIn({ fields }: CsvRow, { flagsAt }: WideColumn): number {
+  if (flagsAt === null || flagsAt.length !== 1) return Number.NaN;
+  return timeOfDayIn(fields[flagsAt[0]].split(',')[3]?.trim() ?? '');
 }
 
 /** Measurement and quality flag of a value, as character codes; blank where none. */

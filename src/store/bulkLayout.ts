@@ -10,7 +10,7 @@ export interface BulkLayout {
 
 const HEAD_BYTES = 64 * 1024;
 const FIELDS = 8;
-const HEADER = /^(ID|STATION),[^\d]/i;
+const HEADER = /^(ID|STATION),[^,\d]+,ELEMENT,/i;
 const VALUE_LINE = /^[\w-]+,\d{8},[A-Z][A-Z0-9]{3},/;
 
 /**

@@ -1,6 +1,6 @@
 import type { BulkLayout } from './bulkLayout.ts';
 import { quoted } from './quoted.ts';
-import { VALUE_COLUMNS } from './weatherSchema.ts';
+import { RAIN_TIME, VALUE_COLUMNS } from './weatherSchema.ts';
 
 // Marks inside a value while it is staged; a whole number of at most nine digits, doubled, reaches neither.
 const DROPPED = -2_147_483_648;
@@ -47,13 +47,17 @@ const parsedLines = (path: string, layout: BulkLayout): string => `
       WHEN (q IS NOT NULL OR m IS NOT NULL) AND (strlen(q) > 1 OR q < '#' OR strlen(m) > 1 OR m < '#') THEN true
       WHEN code = -1 THEN element IS NULL OR strlen(element) <> 4 OR contains(element, '"') END AS bad
   FROM (
-    SELECT id, day, TRY_CAST(day AS INTEGER) AS date, element, text, m, q, TRY_CAST(text AS INTEGER) AS v,
+    SELECT id, day, TRY_CAST(day AS INTEGER) AS date, element, text, m, q, time, TRY_CAST(text AS INTEGER) AS v,
       CASE element ${ELEMENTS.map((name, code) => `WHEN '${name}' THEN ${code}`).join(' ')} ELSE -1 END::TINYINT AS code
     FROM ${linesOf(path, layout)}
   )`;
 
 /** Whether a parsed line holds a value. */
 const HAS_VALUE = `v <> ${MISSING}`;
+
+/** Time of day at which a line's rain was read, HHMM; null where the line does not say it, or is none of rain. */
+const LINE_TIME = `CASE WHEN code = 0 AND ${HAS_VALUE} AND regexp_full_match(time, '([01][0-9]|2[0-3])[0-5][0-9]|2400')
+  THEN TRY_CAST(time AS INTEGER) END`;
 
 /**
  * Pivots a file to one row per station and day before anything is sorted. A value is carried doubled, with the
@@ -62,11 +66,11 @@ const HAS_VALUE = `v <> ${MISSING}`;
  */
 export const pivotedFile = (path: string, layout: BulkLayout): string => `
   CREATE OR REPLACE TEMP TABLE staged AS
-  SELECT id, date, ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')},
+  SELECT id, date, ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')}, max(${RAIN_TIME}) AS ${RAIN_TIME},
     count(kept)::USMALLINT AS values_read, count(ignored)::USMALLINT AS ignored_elements
   FROM (
     SELECT id, date, CASE WHEN bad THEN 0 ELSE code END::TINYINT AS code,
-      CASE WHEN code = -1 AND ${HAS_VALUE} THEN 1 END AS ignored,
+      CASE WHEN code = -1 AND ${HAS_VALUE} THEN 1 END AS ignored, ${LINE_TIME} AS ${RAIN_TIME},
       CASE WHEN bad THEN ${DAMAGED} WHEN code = -1 OR v IS NULL OR v = ${MISSING} THEN NULL
         WHEN q IS NOT NULL THEN ${DROPPED} WHEN m = 'P' THEN v * 2 + 1 ELSE v * 2 END AS kept
     FROM (${parsedLines(path, layout)})
@@ -122,10 +126,10 @@ export const STATION_COUNTS = `
     FROM staged
   ) GROUP BY id`;
 
-/** Accepted values of the stations that have keys, by station and day; the other values null. */
+/** Accepted values of the stations that have keys, by station and day, and the time of the rain; all others null. */
 export const ACCEPTED_DAYS = `
   SELECT i.station_key, t.day_number,
-    ${each(value, ', ')}
+    ${each(value, ', ')}, CASE WHEN ${isAccepted(VALUE_COLUMNS[0], 0)} THEN ${RAIN_TIME} END AS ${RAIN_TIME}
   FROM staged s JOIN staged_date t USING (date) JOIN incoming_station i USING (id)`;
 
 /**
@@ -141,7 +145,7 @@ export const repeatedDays = (path: string, layout: BulkLayout): string => {
   CREATE OR REPLACE TEMP TABLE settled AS
   SELECT id, date,
     ${each((column, code) => `arg_max_null(CASE WHEN q IS NULL AND fits THEN v END, line) FILTER (code = ${code}) AS ${column}`, ', ')},
-    count(*) AS values_read, count(*) FILTER (q IS NOT NULL) AS dropped_by_flag,
+    max(${LINE_TIME}) AS ${RAIN_TIME}, count(*) AS values_read, count(*) FILTER (q IS NOT NULL) AS dropped_by_flag,
     count(*) FILTER (q IS NULL AND NOT fits) AS implausible,
     count(*) FILTER (q IS NULL AND fits AND code = 0 AND m = 'P') AS presumed_zero,
     count(*) - count(DISTINCT code) AS duplicated, any_value(ignored_elements) AS ignored_elements
@@ -157,5 +161,5 @@ export const repeatedDays = (path: string, layout: BulkLayout): string => {
 /** Puts the settled days in the place of the repeated ones, marked as counted already. */
 export const PLACE_SETTLED = [
   `DELETE FROM staged WHERE ${REPEATS}`,
-  `INSERT INTO staged SELECT id, date, ${each((column) => `${column} * 2`, ', ')}, NULL, ignored_elements FROM settled`,
+  `INSERT INTO staged SELECT id, date, ${each((column) => `${column} * 2`, ', ')}, ${RAIN_TIME}, NULL, ignored_elements FROM settled`,
 ];

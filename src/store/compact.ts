@@ -1,6 +1,6 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { inTransaction } from './transaction.ts';
-import { VALUE_COLUMNS } from './weatherSchema.ts';
+import { DAY_COLUMNS } from './weatherSchema.ts';
 
 /** What a compaction did. */
 export interface Compaction {
@@ -30,7 +30,7 @@ export async function compact(connection: DuckDBConnection): Promise<Compaction>
     const scattered = await scatteredFiles(connection);
     await connection.run(
       `CREATE TABLE daily_sorted (station_key INTEGER NOT NULL, day_number INTEGER NOT NULL,
-         ${VALUE_COLUMNS.map((column) => `${column} INTEGER`).join(', ')})`,
+         ${DAY_COLUMNS.map((column) => `${column} INTEGER`).join(', ')})`,
     );
     await connection.run('INSERT INTO daily_sorted SELECT * FROM daily ORDER BY station_key, day_number');
     await connection.run('DROP TABLE daily');

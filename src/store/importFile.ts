@@ -48,7 +48,7 @@ async function merge(
   stamp: FileStamp,
   describe: DescribeStations,
 ): Promise<StationImport[]> {
-  await giveKeys(connection, describe);
+  await giveKeys(connection, describe, stamp.name);
   const known = await connection.runAndReadAll(
     'SELECT count(*)::DOUBLE FROM incoming_station WHERE NOT is_new',
   );

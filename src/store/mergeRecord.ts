@@ -2,8 +2,9 @@ import { type DuckDBConnection, INTEGER } from '@duckdb/node-api';
 import { MissingDataError } from '../errors.ts';
 import type { StationRecord } from '../schema/weather.ts';
 import { appendDays } from './recordRows.ts';
+import { placeDiffers } from './stationRows.ts';
 import { inventedConflict } from './storeRefusals.ts';
-import { VALUE_COLUMNS } from './weatherSchema.ts';
+import { DAY_COLUMNS, RAIN_TIME, VALUE_COLUMNS } from './weatherSchema.ts';
 
 /** What an import changed; counts are of element values. */
 export interface ImportCount {
@@ -13,12 +14,12 @@ export interface ImportCount {
   readonly replaced: number;
 }
 
-const VALUES = VALUE_COLUMNS.join(', ');
+const COLUMNS = DAY_COLUMNS.join(', ');
 
 /** Tables of the connection in which a record meets the stored one; made once. */
 export async function createMergeTables(connection: DuckDBConnection): Promise<void> {
   for (const table of ['incoming', 'merged']) {
-    const columns = ['day_number', ...VALUE_COLUMNS].map((column) => `${column} INTEGER`).join(', ');
+    const columns = ['day_number', ...DAY_COLUMNS].map((column) => `${column} INTEGER`).join(', ');
     await connection.run(`CREATE TEMP TABLE ${table} (${columns})`);
   }
 }
@@ -32,8 +33,8 @@ export async function createMergeTables(connection: DuckDBConnection): Promise<v
 export async function mergeRecord(connection: DuckDBConnection, record: StationRecord): Promise<ImportCount> {
   await fillIncoming(connection, record);
   const key = await stationKey(connection, record);
-  const { kept, ...count } = await compare(connection, key);
-  if (count.inserted + count.replaced > 0) await rewriteDays(connection, key);
+  const { kept, times, ...count } = await compare(connection, key);
+  if (count.inserted + count.replaced + times > 0) await rewriteDays(connection, key);
   await writeReading(connection, key, record, kept > 0);
   await writeExtent(connection, key);
   return count;
@@ -77,6 +78,13 @@ async function stationKey(connection: DuckDBConnection, record: StationRecord): 
     throw inventedConflict(id, storedInvented);
   }
   await connection.run(
+    `INSERT INTO former_place
+     SELECT station_key, latitude_deg, longitude_deg, elevation_m, $2 FROM station
+     WHERE station_key = $1 AND ${placeDiffers('$3', '$4', '$5')}`,
+    [key, record.source, latitudeDeg, longitudeDeg, elevationM],
+    [INTEGER],
+  );
+  await connection.run(
     `UPDATE station SET
        name = CASE WHEN $2 = id THEN name ELSE $2 END,
        latitude_deg = coalesce($3, latitude_deg),
@@ -89,25 +97,29 @@ async function stationKey(connection: DuckDBConnection, record: StationRecord): 
   return key;
 }
 
-/** Counts values that are new, that differ, and that only the stored record holds (kept). */
-async function compare(connection: DuckDBConnection, key: number): Promise<ImportCount & { kept: number }> {
+/** Counts values that are new, that differ, and that only the stored record holds (kept); and times of reading to write. */
+async function compare(
+  connection: DuckDBConnection,
+  key: number,
+): Promise<ImportCount & { kept: number; times: number }> {
   const total = (condition: (column: string) => string) =>
     `${VALUE_COLUMNS.map((column) => `count(*) FILTER (${condition(column)})`).join(' + ')}`;
   const counted = await connection.runAndReadAll(
     `SELECT (${total((c) => `i.${c} IS NOT NULL AND d.${c} IS NULL`)})::INTEGER,
             (${total((c) => `i.${c} <> d.${c}`)})::INTEGER,
-            (${total((c) => `i.${c} IS NULL AND d.${c} IS NOT NULL`)})::INTEGER
+            (${total((c) => `i.${c} IS NULL AND d.${c} IS NOT NULL`)})::INTEGER,
+            (count(*) FILTER (i.${RAIN_TIME} IS NOT NULL AND i.${RAIN_TIME} IS DISTINCT FROM d.${RAIN_TIME}))::INTEGER
      FROM incoming i FULL JOIN (SELECT * FROM daily WHERE station_key = $1) d USING (day_number)`,
     [key],
     [INTEGER],
   );
-  const [inserted, replaced, kept] = counted.getRows()[0] as [number, number, number];
-  return { inserted, replaced, kept };
+  const [inserted, replaced, kept, times] = counted.getRows()[0] as [number, number, number, number];
+  return { inserted, replaced, kept, times };
 }
 
 /** Writes the station's days anew, so that they lie together and in order. */
 async function rewriteDays(connection: DuckDBConnection, key: number): Promise<void> {
-  const merged = VALUE_COLUMNS.map((column) => `coalesce(i.${column}, d.${column})`).join(', ');
+  const merged = DAY_COLUMNS.map((column) => `coalesce(i.${column}, d.${column})`).join(', ');
   await connection.run('DELETE FROM merged');
   await connection.run(
     `INSERT INTO merged
@@ -118,7 +130,7 @@ async function rewriteDays(connection: DuckDBConnection, key: number): Promise<v
   );
   await connection.run('DELETE FROM daily WHERE station_key = $1', [key], [INTEGER]);
   await connection.run(
-    `INSERT INTO daily SELECT $1, day_number, ${VALUES} FROM merged ORDER BY day_number`,
+    `INSERT INTO daily SELECT $1, day_number, ${COLUMNS} FROM merged ORDER BY day_number`,
     [key],
     [INTEGER],
   );

@@ -1,13 +1,13 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { ACCEPTED_DAYS } from './bulkSql.ts';
-import { VALUE_COLUMNS } from './weatherSchema.ts';
+import { DAY_COLUMNS, VALUE_COLUMNS } from './weatherSchema.ts';
 
 const VALUES = VALUE_COLUMNS.join(', ');
 const sumOf = (condition: (column: string) => string): string =>
   VALUE_COLUMNS.map((column) => `(${condition(column)})::INTEGER`).join(' + ');
 
 /** Whether a stored row and a staged one say different things where the staged one says anything. */
-const CHANGED = VALUE_COLUMNS.map(
+const CHANGED = DAY_COLUMNS.map(
   (c) => `coalesce(new_${c} IS DISTINCT FROM old_${c} AND new_${c} IS NOT NULL, false)`,
 ).join(' OR ');
 
@@ -15,7 +15,7 @@ const CHANGED = VALUE_COLUMNS.map(
 const MET = `
   CREATE OR REPLACE TEMP TABLE met AS
   SELECT d.stored_row, d.station_key, d.day_number, s.station_key IS NOT NULL AS matched,
-    ${VALUE_COLUMNS.map((c) => `d.${c} AS old_${c}, s.${c} AS new_${c}`).join(', ')}
+    ${DAY_COLUMNS.map((c) => `d.${c} AS old_${c}, s.${c} AS new_${c}`).join(', ')}
   FROM (SELECT rowid AS stored_row, * FROM daily WHERE day_number BETWEEN $1 AND $2) d
   JOIN incoming_station i ON i.station_key = d.station_key
   LEFT JOIN (${ACCEPTED_DAYS}) s ON s.station_key = d.station_key AND s.day_number = d.day_number`;
@@ -100,7 +100,7 @@ async function writeDays(connection: DuckDBConnection): Promise<void> {
        WHERE NOT EXISTS (
          SELECT 1 FROM met m WHERE m.matched AND m.station_key = n.station_key AND m.day_number = n.day_number)
        UNION ALL
-       SELECT station_key, day_number, ${VALUE_COLUMNS.map((c) => `coalesce(new_${c}, old_${c})`).join(', ')}
+       SELECT station_key, day_number, ${DAY_COLUMNS.map((c) => `coalesce(new_${c}, old_${c})`).join(', ')}
        FROM met WHERE matched AND (${CHANGED})
      ) ORDER BY station_key, day_number`,
   );

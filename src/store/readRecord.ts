@@ -4,7 +4,7 @@ import { ABSENT } from '../schema/codes.ts';
 import type { Station, StationExtent, StationRecord } from '../schema/weather.ts';
 import { denseColumns } from './recordRows.ts';
 import { emptyStore } from './storeRefusals.ts';
-import { VALUE_COLUMNS } from './weatherSchema.ts';
+import { DAY_COLUMNS } from './weatherSchema.ts';
 
 /** Columns of a station; table alias s. */
 export const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
@@ -14,9 +14,9 @@ const SOURCES = `(SELECT string_agg(r.source, '; ' ORDER BY r.import_number) FRO
   WHERE r.station_key = s.station_key)`;
 
 /** The database marks absence itself: looking every value up in a null mask costs more than the rest. */
-export const VALUES_OR_ABSENT = VALUE_COLUMNS.map(
-  (column) => `coalesce(${column}, ${ABSENT}) AS ${column}`,
-).join(', ');
+const VALUES_OR_ABSENT = DAY_COLUMNS.map((column) => `coalesce(${column}, ${ABSENT}) AS ${column}`).join(
+  ', ',
+);
 
 export type Row = Record<string, unknown>;
 
@@ -68,7 +68,7 @@ export async function readRecord(connection: DuckDBConnection, stationId: string
     [key],
     [INTEGER],
   );
-  const [rainTenthsMm, maxTempTenthsC, minTempTenthsC, multiDayRainTenthsMm, multiDayCount] =
+  const [rainTenthsMm, maxTempTenthsC, minTempTenthsC, multiDayRainTenthsMm, multiDayCount, times] =
     await denseColumns(days, firstDay, (row.last_day as number) - firstDay + 1);
   return {
     station: stationOf(row),
@@ -78,7 +78,31 @@ export async function readRecord(connection: DuckDBConnection, stationId: string
     minTempTenthsC,
     multiDayRainTenthsMm,
     multiDayCount,
+    ...(times.some((time) => time !== ABSENT) ? { rainTimeHhmm: times } : {}),
+    ...(await formerPlaces(connection, key)),
     ...readingOf(readings.getRowObjects()),
+  };
+}
+
+/** Positions that later imports gave otherwise, oldest first; nothing where there are none. */
+async function formerPlaces(
+  connection: DuckDBConnection,
+  key: number,
+): Promise<Pick<StationRecord, 'formerPlaces'>> {
+  const found = await connection.runAndReadAll(
+    `SELECT latitude_deg, longitude_deg, elevation_m, replaced_by FROM former_place WHERE station_key = $1
+     ORDER BY rowid`,
+    [key],
+    [INTEGER],
+  );
+  if (found.currentRowCount === 0) return {};
+  return {
+    formerPlaces: found.getRowObjects().map((row) => ({
+      latitudeDeg: row.latitude_deg as number | null,
+      longitudeDeg: row.longitude_deg as number | null,
+      elevationM: row.elevation_m as number | null,
+      replacedBy: row.replaced_by as string,
+    })),
   };
 }
 

@@ -1,11 +1,18 @@
 import { type DuckDBConnection, INTEGER, LIST, listValue } from '@duckdb/node-api';
 import { ABSENT } from '../schema/codes.ts';
 import type { StationRecord } from '../schema/weather.ts';
-import { type Row, readingOf, STATION, stationOf, unknownStation, VALUES_OR_ABSENT } from './readRecord.ts';
+import { type Row, readingOf, STATION, stationOf, unknownStation } from './readRecord.ts';
 import { integersOf } from './recordRows.ts';
+import { VALUE_COLUMNS } from './weatherSchema.ts';
+
+/** The database marks absence itself. */
+const VALUES_OR_ABSENT = VALUE_COLUMNS.map((column) => `coalesce(${column}, ${ABSENT}) AS ${column}`).join(
+  ', ',
+);
 
 /**
- * Several stations' whole records by one pass over their days, in the order asked for.
+ * Several stations' whole records by one pass over their days, in the order asked for; without the hours of reading and former
+ * places, which only the check of a single station tells.
  * @throws {MissingDataError} STATION_UNKNOWN where one is not there
  */
 export async function readRecords(

@@ -13,7 +13,7 @@ import type { StationRecord } from '../schema/weather.ts';
 const CHUNK_ROWS = 2048;
 
 /** The value columns of a record, in the order of the store's. */
-export const valueColumns = (record: StationRecord): readonly Int32Array[] => [
+const valueColumns = (record: StationRecord): readonly Int32Array[] => [
   record.rainTenthsMm,
   record.maxTempTenthsC,
   record.minTempTenthsC,
@@ -21,22 +21,25 @@ export const valueColumns = (record: StationRecord): readonly Int32Array[] => [
   record.multiDayCount,
 ];
 
-/** Appends one row per day that holds any value: day number, then the values, NULL where absent. */
+/** Appends one row per day that holds any value: day number, the values, the rain's time; NULL where absent. */
 export function appendDays(appender: DuckDBAppender, record: StationRecord): void {
-  const columns = valueColumns(record);
+  const values = valueColumns(record);
+  const columns = [...values, record.rainTimeHhmm ?? null];
   const types = [INTEGER, ...columns.map(() => INTEGER)];
   const days = record.rainTenthsMm.length;
   let day = 0;
   while (day < days) {
     const rows: number[] = [];
     for (; day < days && rows.length < CHUNK_ROWS; day++) {
-      if (columns.some((column) => column[day] !== ABSENT)) rows.push(day);
+      if (values.some((column) => column[day] !== ABSENT)) rows.push(day);
     }
     if (rows.length === 0) break;
     const chunk = DuckDBDataChunk.create(types, rows.length);
     chunk.setColumns([
       rows.map((row) => record.firstDay + row),
-      ...columns.map((column) => rows.map((row) => (column[row] === ABSENT ? null : column[row]))),
+      ...columns.map((column) =>
+        rows.map((row) => (column === null || column[row] === ABSENT ? null : column[row])),
+      ),
     ]);
     appender.appendDataChunk(chunk);
   }

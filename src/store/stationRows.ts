@@ -5,12 +5,28 @@ import { inventedConflict } from './storeRefusals.ts';
 /** Names and positions of ids, from station lists; ids that no list holds are left out. */
 export type DescribeStations = (ids: readonly string[]) => Promise<ReadonlyMap<string, Station>>;
 
+/** Steps within which two positions are one: half the last digit that the station list gives. [°, °, m] */
+const SAME_PLACE = [0.00005, 0.00005, 0.05] as const;
+
+/** Whether a station's stored position is known and a given one is another. */
+export const placeDiffers = (...given: readonly [string, string, string]): string =>
+  `(${['latitude_deg', 'longitude_deg', 'elevation_m']
+    .map(
+      (column, index) => `coalesce(abs(${column} - ${given[index]}::DOUBLE) > ${SAME_PLACE[index]}, false)`,
+    )
+    .join(' OR ')})`;
+
 /**
  * Gives every incoming station its row and key; a known name or position is never lost. To be called inside a
  * transaction, after staging.
+ * @param source name of the file, under which a change of position is noted
  * @throws {ConflictError} STATION_INVENTED where a station is stored as an invented record
  */
-export async function giveKeys(connection: DuckDBConnection, describe: DescribeStations): Promise<void> {
+export async function giveKeys(
+  connection: DuckDBConnection,
+  describe: DescribeStations,
+  source: string,
+): Promise<void> {
   const invented = await connection.runAndReadAll(
     'SELECT id FROM incoming_station i JOIN station s USING (id) WHERE s.invented LIMIT 1',
   );
@@ -27,10 +43,14 @@ export async function giveKeys(connection: DuckDBConnection, describe: DescribeS
   );
   const ids = await connection.runAndReadAll('SELECT id FROM incoming_station ORDER BY id');
   const listed = await describe(ids.getRows().map(([id]) => id as string));
-  if (listed.size > 0) await writePlaces(connection, [...listed.values()]);
+  if (listed.size > 0) await writePlaces(connection, [...listed.values()], source);
 }
 
-async function writePlaces(connection: DuckDBConnection, stations: readonly Station[]): Promise<void> {
+async function writePlaces(
+  connection: DuckDBConnection,
+  stations: readonly Station[],
+  source: string,
+): Promise<void> {
   await connection.run(
     `CREATE OR REPLACE TEMP TABLE place
        (id VARCHAR, name VARCHAR, latitude_deg DOUBLE, longitude_deg DOUBLE, elevation_m DOUBLE)`,
@@ -50,6 +70,14 @@ async function writePlaces(connection: DuckDBConnection, stations: readonly Stat
   } finally {
     appender.closeSync();
   }
+  await connection.run(
+    `INSERT INTO former_place
+     SELECT s.station_key, s.latitude_deg, s.longitude_deg, s.elevation_m, $1
+     FROM station s JOIN (SELECT id, latitude_deg AS lat, longitude_deg AS lon, elevation_m AS height FROM place) p
+       USING (id)
+     WHERE ${placeDiffers('lat', 'lon', 'height')}`,
+    [source],
+  );
   await connection.run(
     `UPDATE station SET
        name = CASE WHEN p.name = p.id THEN station.name ELSE p.name END,

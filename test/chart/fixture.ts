@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { controlAgainstOdds } from '../../src/chart/controlAgainstOdds.ts';
 import type { ChartSpec } from '../../src/chart/frame.ts';
 import { oddsSeason } from '../../src/chart/oddsSeason.ts';
+import { overlaySeasons } from '../../src/chart/overlaySeasons.ts';
 import { dotRows, quantileDots } from '../../src/chart/quantileDots.ts';
 import { rainMonths } from '../../src/chart/rainMonths.ts';
 import { type Ruler, rulerEnds } from '../../src/chart/ruler.ts';
@@ -8,6 +10,7 @@ import { type ChartTokens, LIGHT_TOKENS } from '../../src/chart/theme.ts';
 import { yearScatter } from '../../src/chart/yearScatter.ts';
 import { answerSchema, type Season } from '../../src/schema/answer.ts';
 import given from '../fixtures/web/answer.json' with { type: 'json' };
+import { controlRows, overlaid } from './compareFixture.ts';
 
 const { labelDate, clearDate, oddsAtPlanting, oddsAtLabelDate, thirds, years, season } = answerSchema.shape;
 
@@ -61,6 +64,18 @@ export function chartsOf(
       ...onRuler,
       ...rain,
       season: { from: appliedOn, to: plantOn },
+    }),
+    controlAgainstOdds: controlAgainstOdds(controlRows, {
+      ...shared,
+      widthPx: 700,
+      oddsLimit,
+      picked: ['seen'],
+    }),
+    overlaySeasons: overlaySeasons(overlaid(from.season, from.labelDate, from.clearDate), {
+      ...shared,
+      ruler,
+      plantOn,
+      oddsLimit,
     }),
     yearScatter: yearScatter(from.years, { ...shared, ...rain, widthPx: 640, oddsLimit }),
   };

@@ -1,30 +1,16 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { createClimateCache } from '../../src/app/climateCache.ts';
-import { loadCatalogue } from '../../src/catalogue/loadCatalogue.ts';
-import { readDataFolder } from '../../src/catalogue/readDataFolder.ts';
-import { demoFarm } from '../../src/demo/demoFarm.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
-import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { answerSchema, problemSchema } from '../../src/schema/answer.ts';
 import { choicesSchema, exampleSchema, healthSchema } from '../../src/schema/example.ts';
 import { runDrywake } from '../cli/runDrywake.ts';
 import { tempFolder } from '../tempFolder.ts';
-import { noOutside } from './noOutside.ts';
+import { demoDeps } from './demoDeps.ts';
 
-const weather = createDemoReader();
 const log: string[] = [];
-const deps = {
-  version: '1.2.3',
-  catalogue: loadCatalogue(readDataFolder(new URL('../../data', import.meta.url))),
-  climates: createClimateCache(weather),
-  weather,
-  ...noOutside,
-  example: { question: demoQuestion, farm: demoFarm },
-  pageFolder: null,
-  log: (line: string) => void log.push(line),
-};
+const deps = { ...demoDeps, log: (line: string) => void log.push(line) };
+const { weather } = deps;
 const app = createApp(deps);
 
 const post = (

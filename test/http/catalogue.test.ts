@@ -1,26 +1,12 @@
 import { expect, it } from 'vitest';
-import { createClimateCache } from '../../src/app/climateCache.ts';
-import { demoFarm } from '../../src/demo/demoFarm.ts';
-import { demoQuestion } from '../../src/demo/demoQuestion.ts';
-import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
 import { cropViewSchema } from '../../src/schema/catalogueCropView.ts';
 import { activeViewSchema, catalogueListSchema } from '../../src/schema/catalogueView.ts';
 import { catalogue } from '../catalogue/loaded.ts';
-import { noOutside } from './noOutside.ts';
+import { demoDeps } from './demoDeps.ts';
 
-const weather = createDemoReader();
-const app = createApp({
-  version: '1.2.3',
-  catalogue,
-  climates: createClimateCache(weather),
-  weather,
-  ...noOutside,
-  example: { question: demoQuestion, farm: demoFarm },
-  pageFolder: null,
-  log: () => undefined,
-});
+const app = createApp(demoDeps);
 const get = async (path: string) => {
   const response = await app.request(path);
   return { status: response.status, body: await response.json() };

@@ -137,7 +137,7 @@ it('refuses a file asked for under a name that only points to this computer', as
     body: 'x',
     headers: { 'content-type': 'application/octet-stream', origin: 'http://rebound.example' },
   });
-  expect(await refused(response)).toEqual({ status: 403, code: 'ORIGIN_REFUSED' });
+  expect(await refused(response)).toEqual({ status: 403, code: 'HOST_REFUSED' });
 });
 
 it('refuses what is larger than allowed, before it is read and while it is', async () => {

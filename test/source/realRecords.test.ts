@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
+import { gunzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 import { checkStation } from '../../src/app/checkStation.ts';
+import { ABSENT } from '../../src/schema/codes.ts';
 import { createFileReader } from '../../src/source/fileReader.ts';
 import { describeWithRecords } from '../sharedWeather.ts';
 
@@ -13,9 +16,31 @@ describeWithRecords('real records', (folder) => {
         createFileReader([join(folder, 'derived', `${id}${ending}`)]).record(id);
       const [fixedWidth, csv] = [await from('.dly.gz'), await from('.csv.gz')];
       expect(fixedWidth.rainTenthsMm.length).toBeGreaterThan(20_000);
-      expect(isDeepStrictEqual({ ...csv, source: '' }, { ...fixedWidth, source: '' })).toBe(true);
+      const { rainTimeHhmm: _, ...values } = csv;
+      expect(isDeepStrictEqual({ ...values, source: '' }, { ...fixedWidth, source: '' })).toBe(true);
+      // The fixed-width layout has no place for the hour of reading.
+      expect(fixedWidth.rainTimeHhmm).toBeUndefined();
     },
   );
+
+  it('the hours of reading are those that stand in the file, counted line by line', async () => {
+    const path = join(folder, 'derived', 'USC00026716.csv.gz');
+    const record = await createFileReader([path]).record('USC00026716');
+    const counted = new Map<number, number>();
+    for (const line of gunzipSync(readFileSync(path)).toString('latin1').split('\n')) {
+      const [, , element, value, , quality, , time] = line.trimEnd().split(',');
+      if (element !== 'PRCP' || value === '-9999' || quality !== '' || time === '') continue;
+      counted.set(Number(time), (counted.get(Number(time)) ?? 0) + 1);
+    }
+    const read = new Map<number, number>();
+    for (const time of record.rainTimeHhmm ?? []) {
+      if (time !== ABSENT) read.set(time, (read.get(time) ?? 0) + 1);
+    }
+    expect([...read].sort()).toEqual([...counted].sort());
+    const { periods, knownDays } = checkStation(record).changes.observationTime;
+    expect(knownDays).toBe([...counted.values()].reduce((sum, count) => sum + count, 0));
+    expect(periods.map(({ time }) => time)).toEqual(expect.arrayContaining(['17:00', '18:00']));
+  });
 
   // Mean annual rain [mm], number of years, missing rain [%], driest and wettest year: the records' own list of sources.
   it.each([

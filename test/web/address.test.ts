@@ -60,14 +60,14 @@ describe('address', () => {
 
   it('is readable and says nothing that is a default', () => {
     const address = encodeAddress(
-      { ...demoQuestion, organicMatterPercent: 2, assume: { soilSpread: 0.35, q10: 3 } },
+      { ...demoQuestion, overlapFactor: 1, assume: { soilSpread: 0.35, q10: 3 } },
       'metric',
     );
     expect(address).toMatch(/^\?v=1&/);
     expect(address).toContain(`residual=${demoQuestion.residual}`);
     expect(address).toContain('assume.q10=3');
     expect(address).toMatch(/&u=metric$/);
-    for (const silent of ['organicMatterPercent', 'oddsLimit', 'soilSpread', 'undefined']) {
+    for (const silent of ['overlapFactor', 'oddsLimit', 'soilSpread', 'undefined']) {
       expect(address).not.toContain(silent);
     }
   });

@@ -9,7 +9,16 @@ import {
   storedNumber,
 } from '../../web/src/units/units.ts';
 
-const QUANTITIES: Quantity[] = ['plain', 'fraction', 'twentieths', 'rain', 'height', 'perRain', 'meltRate'];
+const QUANTITIES: Quantity[] = [
+  'plain',
+  'fraction',
+  'twentieths',
+  'rain',
+  'height',
+  'perRain',
+  'meltRate',
+  'rate',
+];
 
 describe('numbers in blanks', () => {
   it('mean the same in either set of units', () => {

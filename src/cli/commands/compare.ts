@@ -13,7 +13,7 @@ interface CompareFlags extends SeasonFlags, StakesFlags {
 
 /** `drywake compare`: every residual before one crop on one date. */
 export function define(program: Program, deps: CliDeps): void {
-  addSeasonOptions(program, ['residual', 'interval', 'halfLifeDays']);
+  addSeasonOptions(program, ['residual', 'interval', 'halfLifeDays', 'labelEntry', 'rateGramsPerHa']);
   program
     .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
     .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)

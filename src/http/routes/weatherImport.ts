@@ -4,9 +4,9 @@ import { InvalidInputError } from '../../errors.ts';
 import { type ImportEvent, importEventSchema } from '../../schema/importEvents.ts';
 import { readOptionsSchema } from '../../schema/readOptions.ts';
 import type { HttpDeps } from '../deps.ts';
+import { unforeseenLine } from '../guard/logLine.ts';
 import { problemOf } from '../problem.ts';
 import { problemResponses } from '../problemResponses.ts';
-import { sameOrigin } from '../sameOrigin.ts';
 
 const PATH = '/api/weather/import';
 
@@ -14,7 +14,6 @@ const send = createRoute({
   method: 'post',
   path: PATH,
   summary: 'Import one weather file, sent as it is; progress line by line, one JSON object a line',
-  middleware: sameOrigin,
   request: {
     query: readOptionsSchema.extend({
       name: z.string().min(1).max(200).meta({ description: 'File name, by which messages call it' }),
@@ -38,7 +37,6 @@ const stop = createRoute({
   method: 'delete',
   path: PATH,
   summary: 'Stop the import under way; nothing of its file is kept',
-  middleware: sameOrigin,
   responses: {
     200: {
       description: 'Whether there was one to stop',
@@ -87,7 +85,7 @@ function linesOf(
         await importIt(tell);
       } catch (error) {
         const { status, problem } = problemOf(error);
-        if (status >= 500) log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+        if (status >= 500) log(unforeseenLine(error));
         tell({ step: 'refused', problem });
       }
       if (!left) lines.close();

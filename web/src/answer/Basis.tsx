@@ -35,7 +35,7 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
     ],
     [
       'Soil',
-      `${soil.texture}, ${q.organicMatterPercent} % organic matter, ${percent(q.coverFraction)} covered`,
+      `${soil.texture}, ${q.organicMatterPercent === undefined ? '2 % organic matter, not given' : `${q.organicMatterPercent} % organic matter`}, ${percent(q.coverFraction)} covered`,
     ],
     ['Soil pH', q.soilPh === undefined ? 'not given' : `${q.soilPh}`],
     ['Water the top 6 inches can lose', rainText(soil.evaporableWaterMm, units)],

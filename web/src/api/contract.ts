@@ -6,6 +6,15 @@ export type {
   Figure,
   IntervalRowView,
 } from '../../../src/schema/catalogueView.ts';
+export type {
+  Comparison,
+  ComparisonInput,
+  CropGrid,
+  CropGridInput,
+  CropRow,
+  ResidualRow,
+  Unjudged,
+} from '../../../src/schema/comparison.ts';
 export type { Choices, Example } from '../../../src/schema/example.ts';
 export type { ImportEvent } from '../../../src/schema/importEvents.ts';
 export type { NearestStations } from '../../../src/schema/place.ts';

@@ -12,12 +12,14 @@ interface ChartFigureProps<Row> {
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
   readonly fileName: string;
+  /** More buttons beside those for table and file. */
+  readonly tools?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
 /** A chart with its finding, its table one tap away and its rows as a file. */
 export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
-  const { testId, caption, legend, columns, rows, fileName, children } = props;
+  const { testId, caption, legend, columns, rows, fileName, tools, children } = props;
   const [open, setOpen] = useState(false);
   return (
     <figure class="chart" data-testid={testId}>
@@ -36,6 +38,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
         >
           CSV
         </button>
+        {tools}
       </div>
       {open && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard

@@ -8,11 +8,11 @@ const RESPONSES = [
   { value: 'walker', text: 'Walker power law' },
 ];
 
-/** Every assumption of the model as a blank of its own. */
-export function AssumptionBlanks() {
+/** Every assumption of the model as a blank of its own, or only some of them. */
+export function AssumptionBlanks({ wanted }: { wanted?: (key: AssumptionEntry['key']) => boolean }) {
   return (
     <div class="blank-list">
-      {ASSUMPTIONS.map((entry) => (
+      {ASSUMPTIONS.filter(({ key }) => wanted?.(key) ?? true).map((entry) => (
         <AssumptionBlank key={entry.key} entry={entry} />
       ))}
     </div>

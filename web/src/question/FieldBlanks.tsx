@@ -24,12 +24,12 @@ export function FieldBlanks() {
       />
       <NumberBlank
         field="organicMatterPercent"
-        label="Organic matter"
+        label="Organic matter, 2 % where nothing is given"
         unit="%"
         value={q.organicMatterPercent}
-        standard={d.organicMatterPercent}
         min={0}
         max={8}
+        optional
         commit={(organicMatterPercent) => change({ organicMatterPercent })}
       />
       <NumberBlank

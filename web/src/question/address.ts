@@ -45,6 +45,7 @@ const KEYS = [
   'temperatureStation',
   'fillFromNeighbours',
   'country',
+  'rateGramsPerHa',
 ] as const satisfies readonly (keyof QuestionInput)[];
 
 const TEXT_KEYS: ReadonlySet<string> = new Set([

@@ -23,6 +23,8 @@ export const sayMonthDay = written({ month: 'long', day: 'numeric' });
 export const sayFullDate = written({ weekday: 'long', year: 'numeric', month: 'long', day: 'numeric' });
 /** "Monday" */
 export const sayWeekday = written({ weekday: 'long' });
+/** "May 10, 2027", months cut short. */
+export const sayShort = written({ year: 'numeric', month: 'short', day: 'numeric' });
 /** "Sep 2026" */
 export const sayMonth = written({ year: 'numeric', month: 'short' });
 

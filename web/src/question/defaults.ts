@@ -2,7 +2,6 @@
 export const QUESTION_DEFAULTS = {
   fillFromNeighbours: false,
   country: 'US',
-  organicMatterPercent: 2,
   coverFraction: 0.6,
   rateFraction: 1,
   overlapFactor: 1,

@@ -9,6 +9,8 @@ import { useUnitsInAddress } from './useUnitsInAddress.ts';
 
 const PARTS = {
   field: async () => (await import('./FieldPart.tsx')).FieldPart,
+  compare: async () => (await import('../compare/ComparePart.tsx')).ComparePart,
+  crops: async () => (await import('../crops/CropsPart.tsx')).CropsPart,
   weather: async () => (await import('../weather/WeatherPlace.tsx')).WeatherPlace,
   catalogue: async () => (await import('../catalogue/CataloguePlace.tsx')).CataloguePlace,
 } satisfies Partial<Record<PlaceName, unknown>>;

@@ -1,17 +1,26 @@
 import { UnitsSwitch } from '../units/UnitsSwitch.tsx';
 import type { Units } from '../units/units.ts';
 import { switchUnits } from '../units/useUnits.ts';
-import { lastFieldSearch, type PlaceName } from './places.ts';
+import { type PlaceName, useLastField } from './places.ts';
 
 const PLACES = [
   { name: 'field', title: 'Field' },
+  { name: 'compare', title: 'Side by side' },
+  { name: 'crops', title: 'Crop by date' },
   { name: 'weather', title: 'Weather' },
   { name: 'catalogue', title: 'Catalogue' },
 ] as const;
 
 /** Name, what lies behind the answer, and units. */
 export function Masthead({ units, place }: { units: Units; place: PlaceName }) {
-  const href = { field: `/${lastFieldSearch()}`, weather: '/weather', catalogue: '/catalogue' };
+  const asked = useLastField();
+  const href = {
+    field: `/${asked}`,
+    compare: `/compare${asked}`,
+    crops: `/crops${asked}`,
+    weather: '/weather',
+    catalogue: '/catalogue',
+  };
   return (
     <header class="masthead">
       <a class="name" href={place === 'field' ? '/' : href.field}>

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 
 /** The places of the page, by the first part of the address. */
-export type PlaceName = 'field' | 'weather' | 'catalogue' | 'nowhere';
+export type PlaceName = 'field' | 'compare' | 'crops' | 'weather' | 'catalogue' | 'nowhere';
 
 /** Where the browser is. */
 export interface Location {
@@ -13,11 +13,15 @@ export interface Location {
 const FIELD_KEY = 'drywake-field';
 /** Fired after the page itself has changed the address. */
 const MOVED = 'drywake-moved';
+/** Fired when another question is kept. */
+const KEPT = 'drywake-kept';
 
 let lastField: string | null = null;
 
 export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
+  if (path === '/compare') return 'compare';
+  if (path === '/crops') return 'crops';
   if (path === '/weather') return 'weather';
   return path === '/catalogue' || path.startsWith('/catalogue/') ? 'catalogue' : 'nowhere';
 }
@@ -55,7 +59,9 @@ export function useLocation(): Location {
 
 /** Keeps the query of the field’s question while other places are looked at. */
 export function keepField(search: string): void {
+  if (search === lastField) return;
   lastField = search;
+  window.dispatchEvent(new Event(KEPT));
   try {
     sessionStorage.setItem(FIELD_KEY, search);
   } catch {
@@ -71,4 +77,16 @@ export function lastFieldSearch(): string {
   } catch {
     return '';
   }
+}
+
+/** {@link lastFieldSearch}, kept up to date. */
+export function useLastField(): string {
+  const [search, setSearch] = useState(lastFieldSearch);
+  useEffect(() => {
+    const kept = () => setSearch(lastFieldSearch());
+    kept();
+    window.addEventListener(KEPT, kept);
+    return () => window.removeEventListener(KEPT, kept);
+  }, []);
+  return search;
 }

@@ -1,9 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Units } from '../units/units.ts';
 import { takeUnits } from '../units/useUnits.ts';
-import type { Location } from './places.ts';
+import type { Location, PlaceName } from './places.ts';
 
-/** Keeps the units in the address of every place but the field, whose question does so itself. */
+/** Places whose question keeps the units in its address itself. */
+const ASKING: ReadonlySet<PlaceName> = new Set(['field', 'compare', 'crops']);
+
+/** Keeps the units in the address of every place that does not do so itself. */
 export function useUnitsInAddress(units: Units, { place, path, search }: Location): void {
   const arrived = useRef(false);
   useEffect(() => {
@@ -11,7 +14,7 @@ export function useUnitsInAddress(units: Units, { place, path, search }: Locatio
     const asked = query.get('u');
     const first = !arrived.current;
     arrived.current = true;
-    if (place === 'field') return;
+    if (ASKING.has(place)) return;
     if (first && (asked === 'us' || asked === 'metric')) {
       takeUnits(asked);
       return;

@@ -1,4 +1,9 @@
-import { inchesFromMm, METRES_PER_FOOT, MM_PER_INCH } from '../../../src/units.ts';
+import {
+  GRAMS_PER_HA_PER_OUNCE_PER_ACRE,
+  inchesFromMm,
+  METRES_PER_FOOT,
+  MM_PER_INCH,
+} from '../../../src/units.ts';
 
 /** The two sets of units a page can speak. */
 export type Units = 'us' | 'metric';
@@ -17,7 +22,15 @@ export const rainNumber = (mm: number, units: Units): string =>
 export const rainText = (mm: number, units: Units): string => `${rainNumber(mm, units)} ${rainUnit(units)}`;
 
 /** Kinds of number that a blank can hold, by the way they are shown. */
-export type Quantity = 'plain' | 'fraction' | 'twentieths' | 'rain' | 'height' | 'perRain' | 'meltRate';
+export type Quantity =
+  | 'plain'
+  | 'fraction'
+  | 'twentieths'
+  | 'rain'
+  | 'height'
+  | 'perRain'
+  | 'meltRate'
+  | 'rate';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
 
@@ -35,6 +48,8 @@ export function shownPerStored(quantity: Quantity, units: Units): number {
       return MM_PER_INCH;
     case 'meltRate':
       return 1 / MM_PER_INCH / FAHRENHEIT_PER_CELSIUS;
+    case 'rate':
+      return 1 / GRAMS_PER_HA_PER_OUNCE_PER_ACRE;
     default:
       return 1;
   }

@@ -6,6 +6,36 @@ import { sayPoint } from './weatherAddress.ts';
 const many = (count: number) => count.toLocaleString('en-US');
 const percent = (fraction: number) => `${Number((fraction * 100).toPrecision(2))} %`;
 
+type Changes = StationCheck['changes'];
+
+/** Hours of reading in words, changes with their dates. */
+function hoursText({ periods, exceptions, knownDays, unknownDays }: Changes['observationTime']): string {
+  if (knownDays === 0) return 'the records do not say at what hour';
+  const told = periods.map(({ time, lastDate }, index) =>
+    index === periods.length - 1
+      ? `${time} ${index === 0 ? 'throughout' : 'since'}`
+      : `${time} until ${sayDate(lastDate)}`,
+  );
+  const change = periods.length > 1 ? ' A change of hour moves rain to the day before or after.' : '';
+  const rest = [
+    exceptions > 0 ? `${many(exceptions)} readings at other hours` : '',
+    unknownDays > 0 ? `${many(unknownDays)} without a known hour` : '',
+  ].filter((text) => text !== '');
+  return `${[...told, ...rest].join(', ')}.${change}`;
+}
+
+const movesText = (moves: Changes['formerPositions'], units: Units): string =>
+  moves.length === 0
+    ? 'none that the sources read tell of'
+    : moves
+        .map(({ latitudeDeg, longitudeDeg, elevationM, replacedBy }) => {
+          const point =
+            latitudeDeg === null || longitudeDeg === null ? '' : sayPoint(latitudeDeg, longitudeDeg);
+          const height = elevationM === null ? '' : `${heightNumber(elevationM, units)} ${heightUnit(units)}`;
+          return `${[point, height].filter((text) => text !== '').join(', ')} until ${replacedBy} gave another`;
+        })
+        .join('; ');
+
 /** Everything counted in reading and checking a record, in pairs. */
 export function StationFacts({ check, units }: { check: StationCheck; units: Units }) {
   const { station, reading, driestYear, wettestYear } = check;
@@ -29,8 +59,8 @@ export function StationFacts({ check, units }: { check: StationCheck; units: Uni
     ['Dropped as impossible', many(reading.implausible)],
     ['Missing, presumed zero', many(reading.presumedZero)],
     ['Standing twice', many(reading.duplicated)],
-    ['Hour of reading', check.changes.observationTime],
-    ['Moves of the station', check.changes.position],
+    ['Rain read at', hoursText(check.changes.observationTime)],
+    ['Moves of the station', movesText(check.changes.formerPositions, units)],
     ['From', station.invented ? 'invented by this program' : check.source],
   ];
   return (

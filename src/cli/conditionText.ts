@@ -1,0 +1,62 @@
+import { sayWater } from '../app/conditionWords.ts';
+import { sayDate, sayOdds, sayOddsOf } from '../app/words.ts';
+import type { Answer } from '../schema/answer.ts';
+import type { CountingAdvice, LabelCondition } from '../schema/labelCondition.ts';
+import { textTable } from './textTable.ts';
+
+/** What stands beside an answer's dates: each species of a mix, the label's conditions, the published counting rules. */
+export function conditionLines(
+  { mix, conditions, countingWindows }: Answer,
+  wrap: (text: string, first: string, rest: string) => string,
+): string[] {
+  const list = (title: string, texts: readonly string[]) =>
+    texts.length === 0 ? [] : ['', title, ...texts.map((text) => wrap(text, '- ', '  '))];
+  return [
+    ...mixLines(mix),
+    ...list('Label conditions', conditions.map(conditionText)),
+    ...list('Counting rules: advice by region, which sets no date', countingWindows.map(countingText)),
+  ];
+}
+
+function mixLines(mix: Answer['mix']): string[] {
+  if (mix.length === 0) return [];
+  const rows = mix.map(({ crop, interval, labelDate, clearDate, oddsAtPlanting, rules }) => [
+    rules ? `${crop} (rules)` : crop,
+    interval,
+    sayDate(labelDate),
+    clearDate === null ? 'not reached' : sayDate(clearDate),
+    oddsAtPlanting === null ? 'none reckoned' : sayOdds(oddsAtPlanting),
+  ]);
+  const head = ['Species of the mix', 'Interval', 'Label date', 'Clear date', 'Odds at planting'];
+  return ['', textTable([head, ...rows]).trimEnd()];
+}
+
+function conditionText({ text, setsDate, mark }: LabelCondition): string {
+  const marks = [
+    ...(mark === 'own label' ? ['your label'] : mark === 'seen' ? [] : [mark]),
+    ...(setsDate ? [] : ['sets no date']),
+  ];
+  return marks.length === 0 ? text : `${text} (${marks.join('; ')})`;
+}
+
+/** A counting rule, and how its sum stands here. */
+function countingText(rule: CountingAdvice): string {
+  const { region, advice, from, to, thresholdMm, source } = rule;
+  const window =
+    from === null
+      ? ''
+      : to === null
+        ? `from ${sayDate(from)} on`
+        : `from ${sayDate(from, to)} to ${sayDate(to)}`;
+  const rain = thresholdMm === null ? '' : `${sayWater(thresholdMm)} of rain`;
+  const asked = [rain, window].filter((part) => part !== '').join(' ');
+  return `${region}${asked === '' ? '' : `, ${asked}`}: ${advice}.${standing(rule)} (${source})`;
+}
+
+function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdvice): string {
+  if (thresholdMm === null) return '';
+  if (state === null) return ' Its window opens after planting, so it says nothing here.';
+  const soFar = sumMm === null || through === null ? '' : ` ${sayWater(sumMm)} to ${sayDate(through)},`;
+  if (state !== 'open') return ` Here${soFar} ${state === 'under' ? 'under' : 'not under'} it.`;
+  return ` Here${soFar} open${oddsUnder === null ? '' : `: under it at its end in ${sayOddsOf(oddsUnder, 'seasons')}`}.`;
+}

@@ -1,0 +1,74 @@
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import type { Problem } from './contract.ts';
+import { GoneError, RefusedError, requestJson } from './requestJson.ts';
+
+/** What is known of the answer to what is asked on screen. */
+export interface Asked<T> {
+  /** The last answer that came, which may belong to an earlier question. */
+  readonly answer: T | null;
+  /** An answer to the present question is on its way. */
+  readonly pending: boolean;
+  /** Why there is no answer to the present question. */
+  readonly problem: Problem | null;
+  /** The server does not answer; it is asked again by itself. */
+  readonly gone: boolean;
+}
+
+/** Time before a server that is gone is asked again. [ms] */
+const RETRY_MS = 4000;
+
+const NOTHING = { answer: null, pending: false, problem: null, gone: false };
+
+/**
+ * Keeps an answer in step with a question. The last answer stays until the next one is there; an answer that comes
+ * late is dropped.
+ * @param question what is posted; null asks nothing
+ * @param settleMs time without a change before the server is asked [ms]
+ */
+export function useAsked<T>(
+  path: string,
+  question: object | null,
+  settleMs = 0,
+): Asked<T> & { retry: () => void } {
+  const [state, setState] = useState<Asked<T>>(NOTHING);
+  const [attempt, setAttempt] = useState(0);
+  const latest = useRef(0);
+  const body = question === null ? null : JSON.stringify(question);
+
+  useEffect(() => {
+    if (body === null) return;
+    const number = ++latest.current;
+    const stop = new AbortController();
+    setState((before) => ({ ...before, pending: true }));
+    const timer = setTimeout(async () => {
+      const next = await ask<T>(path, body, stop.signal);
+      if (next === null || number !== latest.current) return;
+      setState((before) => ({ ...NOTHING, answer: before.answer, ...next }));
+    }, settleMs);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [path, body, settleMs, attempt]);
+
+  const retry = useCallback(() => setAttempt((before) => before + 1), []);
+  useEffect(() => {
+    if (!state.gone) return;
+    const timer = setTimeout(retry, RETRY_MS);
+    return () => clearTimeout(timer);
+  }, [state, retry]);
+  return { ...state, retry };
+}
+
+/** Posts a question; null where it was overtaken. */
+async function ask<T>(path: string, body: string, signal: AbortSignal): Promise<Partial<Asked<T>> | null> {
+  try {
+    const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body, signal };
+    return { answer: await requestJson<T>(path, init) };
+  } catch (error) {
+    if (signal.aborted) return null;
+    if (error instanceof RefusedError) return { problem: error.problem };
+    if (error instanceof GoneError) return { gone: true };
+    throw error;
+  }
+}

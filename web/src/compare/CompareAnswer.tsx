@@ -1,0 +1,130 @@
+import { keepTogether } from '../answer/oddsInWords.ts';
+import type { Comparison } from '../api/contract.ts';
+import { csvOf } from '../charts/csv.ts';
+import { saveFile } from '../charts/saveFile.ts';
+import { CopyLink } from '../shell/CopyLink.tsx';
+import { datesIn } from '../units/dates.ts';
+import { rainText, type Units } from '../units/units.ts';
+import { CompareTable, TableTerms } from './CompareTable.tsx';
+import { ControlChart } from './ControlChart.tsx';
+import type { CompareAsked } from './compareAddress.ts';
+import { compareStem, FILE_COLUMNS, fileRows } from './compareFiles.ts';
+import { activationSentence } from './compareWords.ts';
+import { NotJudged } from './NotJudged.tsx';
+import { PlainCautions } from './PlainCautions.tsx';
+import { picksOf, shownRows, togglePick } from './picks.ts';
+import { SeasonOverlay } from './SeasonOverlay.tsx';
+
+interface CompareAnswerProps {
+  readonly answer: Comparison;
+  readonly finding: string;
+  readonly asked: CompareAsked;
+  readonly units: Units;
+  readonly stale: string | null;
+  readonly look: (part: Partial<CompareAsked>) => void;
+}
+
+/** How many years of weather the odds rest on. */
+function yearsBehind({ residuals }: Comparison): string {
+  const years = residuals.flatMap(({ oddsRange }) => oddsRange?.years ?? []);
+  const [least, most] = [Math.min(...years), Math.max(...years)];
+  if (years.length === 0) return '';
+  return `, over ${least === most ? most : `${least} to ${most}`} years of weather`;
+}
+
+/** The residuals side by side: in a sentence, drawn, as a table, over the season. */
+export function CompareAnswer({ answer, finding, asked, units, stale, look }: CompareAnswerProps) {
+  const { question } = asked;
+  const dates = datesIn(units);
+  const picks = picksOf(answer.residuals, asked.picks, question.residual);
+  const stem = compareStem(answer);
+  const activation = activationSentence(answer, units);
+  const { controlFractionLeft, activationRainMm, activationDays } = answer.question.assume;
+  const ruledOut = answer.residuals.filter(({ labelAllows }) => !labelAllows).length;
+  const ownFigures = question.interval !== undefined || question.halfLifeDays !== undefined;
+  return (
+    <article class="answer compare" data-stale={stale === null ? undefined : ''}>
+      {stale && (
+        <p class="stale" data-testid="stale">
+          {stale}
+        </p>
+      )}
+      <h1 class="sentence" data-testid="sentence">
+        {keepTogether(finding)}
+      </h1>
+      {activation && (
+        <p class="advice" data-testid="activation">
+          {keepTogether(activation)}
+        </p>
+      )}
+      <ControlChart answer={answer} picks={picks} all={asked.all} />
+      <p class="small" data-testid="taken">
+        Odds are of seasons and soils like this{yearsBehind(answer)}. Weed control is taken to end when{' '}
+        {Number((controlFractionLeft * 100).toPrecision(3))} % of the dose is left in a middling soil, and to
+        begin with {rainText(activationRainMm, units)} of water within {activationDays} days: our own
+        assumptions, to be changed in the question.
+        {ownFigures &&
+          ` The interval or half-life that you gave for ${question.residual} counts on its field page only; here all stand on the catalogue’s.`}
+      </p>
+      {answer.residuals.length > 0 ? (
+        <>
+          <CompareTable
+            residuals={shownRows(answer.residuals, asked.all)}
+            question={question}
+            picks={picks}
+            toggle={(residual) => look({ picks: togglePick(picks, residual) })}
+            sort={asked.sort}
+            sortBy={(sort) => look({ sort })}
+            units={units}
+            dates={dates}
+          />
+          <div class="do-row chart-tools">
+            {ruledOut > 0 && ruledOut < answer.residuals.length && (
+              <button
+                type="button"
+                class="small-button"
+                data-testid="show-all"
+                aria-pressed={asked.all}
+                onClick={() => look({ all: !asked.all })}
+              >
+                {asked.all ? 'Leave out' : 'Show'} the {ruledOut} that the label rules out
+              </button>
+            )}
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => saveFile(`${stem}.csv`, csvOf(FILE_COLUMNS, fileRows(answer)))}
+            >
+              Table as CSV
+            </button>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => saveFile(`${stem}.json`, JSON.stringify(answer, null, 2), 'application/json')}
+            >
+              Answer as JSON
+            </button>
+            <CopyLink />
+          </div>
+          <TableTerms />
+          <SeasonOverlay
+            question={question}
+            crop={answer.crop}
+            oddsLimit={answer.question.oddsLimit}
+            picks={picks}
+            stem={stem}
+            source={answer.cautions[0] ?? ''}
+            dates={dates}
+          />
+        </>
+      ) : (
+        <p class="note" data-testid="empty">
+          No residual of the catalogue has an interval before {answer.crop} here, so nothing can be set side
+          by side. The label of the product in your shed has one.
+        </p>
+      )}
+      <NotJudged all={answer.unjudged} title={`Not judged: ${answer.unjudged.length} residuals`} />
+      <PlainCautions cautions={answer.cautions} />
+    </article>
+  );
+}

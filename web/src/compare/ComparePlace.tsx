@@ -1,0 +1,75 @@
+import { useCallback, useEffect, useMemo } from 'preact/hooks';
+import type { Comparison, QuestionInput } from '../api/contract.ts';
+import { useAsked } from '../api/useAsked.ts';
+import type { Start } from '../api/useStart.ts';
+import { QuestionDesk } from '../shell/QuestionDesk.tsx';
+import type { Held } from '../shell/useHeldAddress.ts';
+import { datesIn } from '../units/dates.ts';
+import { CompareAnswer } from './CompareAnswer.tsx';
+import { CompareForm } from './CompareForm.tsx';
+import { type CompareAsked, comparisonOf } from './compareAddress.ts';
+import { comparisonFinding, comparisonInWords } from './compareWords.ts';
+
+interface ComparePlaceProps {
+  readonly start: Start;
+  readonly held: Held<CompareAsked>;
+  readonly asked: CompareAsked;
+}
+
+const NAMES = {
+  station: 'the weather record',
+  appliedOn: 'the date of spraying',
+  crop: 'the next crop',
+  plantOn: 'the planting date',
+} as const;
+
+/** Every residual before one crop on one date. */
+export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
+  const { units, visit, problem: unread, set } = held;
+  const { question } = asked;
+  const missing = (Object.keys(NAMES) as (keyof typeof NAMES)[]).filter((field) => !question[field]);
+  const state = useAsked<Comparison>('/api/compare', missing.length === 0 ? comparisonOf(question) : null);
+  const dates = datesIn(units);
+  const look = useCallback(
+    (part: Partial<CompareAsked>) => set({ ...asked, ...part }, 'replace'),
+    [asked, set],
+  );
+  const change = useCallback(
+    (part: Partial<QuestionInput>) => set({ ...asked, question: { ...question, ...part } }, 'push'),
+    [asked, question, set],
+  );
+  useEffect(() => {
+    document.title = `Residuals before ${question.crop ?? 'the next crop'} · Drywake`;
+  }, [question.crop]);
+  const answer = state.answer;
+  const short = useMemo(() => (answer ? comparisonFinding(answer, dates) : ''), [answer, dates]);
+  return (
+    <QuestionDesk
+      start={start}
+      question={question}
+      units={units}
+      change={change}
+      form={<CompareForm />}
+      visit={visit}
+      summary={`Residuals before ${question.crop}`}
+      short={short}
+      inWords={comparisonInWords(question, start.choices.stations, dates)}
+      unread={unread}
+      missing={missing.map((field) => NAMES[field])}
+      asked={state}
+    >
+      {(stale) =>
+        answer && (
+          <CompareAnswer
+            answer={answer}
+            finding={short}
+            asked={asked}
+            units={units}
+            stale={stale}
+            look={look}
+          />
+        )
+      }
+    </QuestionDesk>
+  );
+}

@@ -1,0 +1,77 @@
+import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
+import { sayWeekday } from '../question/calendar.ts';
+import { DateBlank } from '../question/DateBlank.tsx';
+import { FieldBlanks } from '../question/FieldBlanks.tsx';
+import { NumberBlank } from '../question/NumberBlank.tsx';
+import { SprayBlanks } from '../question/SprayBlanks.tsx';
+import {
+  AppliedOnBlank,
+  OddsLimitBlank,
+  RateBlank,
+  ResidualBlank,
+  SoilBlank,
+  StationBlank,
+} from '../question/sharedBlanks.tsx';
+import { WeatherBlanks } from '../question/WeatherBlanks.tsx';
+import { Fold } from '../shell/Fold.tsx';
+import { CropListBlank } from './CropListBlank.tsx';
+import type { CropsAsked, Span } from './cropsAddress.ts';
+
+interface CropsFormProps {
+  readonly asked: CropsAsked;
+  readonly look: (part: Partial<CropsAsked>) => void;
+}
+
+/** The question as a sentence: after this treatment, which crops can go in when? */
+export function CropsForm({ asked, look }: CropsFormProps) {
+  const { span } = asked;
+  const spanned = (part: Partial<Span>) => look({ span: { ...span, ...part } });
+  return (
+    <form class="question" aria-label="The question" onSubmit={(event) => event.preventDefault()}>
+      <ResidualBlank lead="I sprayed" />
+      <AppliedOnBlank lead="on" />
+      <RateBlank lead="at" />
+      <SoilBlank lead="on" />
+      <StationBlank lead="near" />
+      <DateBlank
+        id="blank-plantFrom"
+        field="plantFrom"
+        lead="Planting"
+        label="First planting date"
+        value={span.plantFrom}
+        echo={weekday(span.plantFrom)}
+        testId="plant-from"
+        commit={(plantFrom) => plantFrom && spanned({ plantFrom })}
+      />
+      <DateBlank
+        id="blank-plantTo"
+        field="plantTo"
+        lead="to"
+        label="Last planting date"
+        value={span.plantTo}
+        echo={weekday(span.plantTo)}
+        testId="plant-to"
+        commit={(plantTo) => plantTo && spanned({ plantTo })}
+      />
+      <NumberBlank
+        field="stepDays"
+        lead="every"
+        label="Step"
+        unit="days"
+        value={span.stepDays}
+        min={1}
+        max={92}
+        whole
+        commit={(stepDays) => stepDays !== undefined && spanned({ stepDays })}
+      />
+      <CropListBlank crops={asked.crops} commit={(crops) => look({ crops })} />
+      <OddsLimitBlank lead="I accept" />
+      <Fold title="More about the field">{() => <FieldBlanks />}</Fold>
+      <Fold title="More about the spraying">{() => <SprayBlanks />}</Fold>
+      <Fold title="Weather to reckon with">{() => <WeatherBlanks />}</Fold>
+      <Fold title="Assumptions of the model">{() => <AssumptionBlanks />}</Fold>
+    </form>
+  );
+}
+
+const weekday = (date: string) => (Number.isNaN(Date.parse(date)) ? undefined : sayWeekday(date));

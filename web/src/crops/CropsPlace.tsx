@@ -1,0 +1,81 @@
+import { useCallback, useEffect, useMemo } from 'preact/hooks';
+import type { CropGrid, QuestionInput } from '../api/contract.ts';
+import { useAsked } from '../api/useAsked.ts';
+import type { Start } from '../api/useStart.ts';
+import { QuestionDesk } from '../shell/QuestionDesk.tsx';
+import type { Held } from '../shell/useHeldAddress.ts';
+import { datesIn } from '../units/dates.ts';
+import { CropsAnswer } from './CropsAnswer.tsx';
+import { CropsForm } from './CropsForm.tsx';
+import { type CropsAsked, cropGridOf } from './cropsAddress.ts';
+import { cropsFinding, cropsInWords } from './cropsWords.ts';
+import { columnAround, columnsOf } from './gridView.ts';
+
+interface CropsPlaceProps {
+  readonly start: Start;
+  readonly held: Held<CropsAsked>;
+  readonly asked: CropsAsked;
+}
+
+const NAMES = {
+  station: 'the weather record',
+  appliedOn: 'the date of spraying',
+  residual: 'the residual',
+} as const;
+
+/** Which crops can go in when, after one treatment. */
+export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
+  const { units, visit, problem: unread, set } = held;
+  const { question, years } = asked;
+  const missing = (Object.keys(NAMES) as (keyof typeof NAMES)[]).filter((field) => !question[field]);
+  const state = useAsked<CropGrid>('/api/crops', missing.length === 0 ? cropGridOf(asked) : null);
+  const dates = datesIn(units);
+  const look = useCallback(
+    (part: Partial<CropsAsked>, entry: 'push' | 'replace' = 'push') => set({ ...asked, ...part }, entry),
+    [asked, set],
+  );
+  const change = useCallback(
+    (part: Partial<QuestionInput>) => look({ question: { ...question, ...part } }),
+    [question, look],
+  );
+  useEffect(() => {
+    document.title = `Crops after ${question.residual ?? 'a residual'} · Drywake`;
+  }, [question.residual]);
+  const { answer } = state;
+  const finding = useMemo(() => {
+    if (answer === null) return null;
+    const { columns } = columnsOf(answer.dates);
+    const column = columns[columnAround(columns, question.plantOn) ?? 0];
+    return cropsFinding(answer, column, question.crop, years, dates);
+  }, [answer, question.plantOn, question.crop, years, dates]);
+  return (
+    <QuestionDesk
+      start={start}
+      question={question}
+      units={units}
+      change={change}
+      form={<CropsForm asked={asked} look={look} />}
+      visit={visit}
+      summary={`Crops after ${question.residual}`}
+      short={finding === null ? '' : `${finding.head} ${finding.rest}`}
+      inWords={cropsInWords(question, start.choices.stations, dates)}
+      unread={unread}
+      missing={missing.map((field) => NAMES[field])}
+      asked={state}
+    >
+      {(stale) =>
+        answer &&
+        finding && (
+          <CropsAnswer
+            answer={answer}
+            finding={finding}
+            asked={asked}
+            units={units}
+            stale={stale}
+            look={look}
+          />
+        )
+      }
+    </QuestionDesk>
+  );
+}

@@ -1,0 +1,113 @@
+import type { ComponentChildren } from 'preact';
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
+import { Skeleton } from '../answer/Skeleton.tsx';
+import { StatusLine } from '../answer/StatusLine.tsx';
+import { isUnanswerable, Unanswerable } from '../answer/Unanswerable.tsx';
+import type { Problem, QuestionInput } from '../api/contract.ts';
+import type { Start } from '../api/useStart.ts';
+import { keepDrafts, keptDrafts } from '../question/drafts.ts';
+import { FormContext, type FormState } from '../question/FormContext.ts';
+import { QuestionSheet } from '../question/QuestionSheet.tsx';
+import type { Units } from '../units/units.ts';
+import { FieldLine } from './FieldLine.tsx';
+import { useMedia } from './useMedia.ts';
+
+interface QuestionDeskProps {
+  readonly start: Start;
+  readonly question: QuestionInput;
+  readonly units: Units;
+  readonly change: (part: Partial<QuestionInput>) => void;
+  /** The blanks; made anew with every visit of the address. */
+  readonly form: ComponentChildren;
+  readonly visit: number;
+  /** The question in a few words, for the button of small screens. */
+  readonly summary: string;
+  /** The answer in a few words, spoken when the question has come to rest; empty before there is one. */
+  readonly short: string;
+  /** The whole question in words, for print. */
+  readonly inWords: string;
+  /** What the link holds that cannot be used. */
+  readonly unread: string | null;
+  /** Blanks without which nothing can be asked, in words. */
+  readonly missing: readonly string[];
+  readonly asked: {
+    readonly answer: object | null;
+    readonly pending: boolean;
+    readonly problem: Problem | null;
+    readonly gone: boolean;
+    readonly retry: () => void;
+  };
+  /** The answer; `stale` says why it is not that of the present question. */
+  readonly children: (stale: string | null) => ComponentChildren;
+}
+
+/** A question in the margin and its answer on the page, in every state that the two can be in. */
+export function QuestionDesk(props: QuestionDeskProps) {
+  const { start, question, units, change, form, visit, summary, short, inWords, unread, missing } = props;
+  const { answer, pending, problem, gone, retry } = props.asked;
+  const { choices, example } = start;
+  const desk = useMedia('(min-width: 62rem)');
+  const address = () => `${location.pathname}${location.search}`;
+  const [typed, setTyped] = useState<Record<string, string>>(() => keptDrafts(address()));
+  useEffect(() => keepDrafts(address(), typed), [typed, question]);
+  const keepTyped = useCallback(
+    (field: string, text: string | null) =>
+      setTyped(({ [field]: _, ...rest }) => (text === null ? rest : { ...rest, [field]: text })),
+    [],
+  );
+  const state: FormState = useMemo(
+    () => ({ question, choices, units, change, refusal: problem, typed, keepTyped }),
+    [question, choices, units, change, problem, typed, keepTyped],
+  );
+  const blanks = <div key={visit}>{form}</div>;
+  const hasTyped = Object.keys(typed).length > 0;
+  const stale = staleWords({ pending, gone, other: problem !== null || hasTyped || missing.length > 0 });
+  return (
+    <FormContext.Provider value={state}>
+      <div class="desk">
+        <aside class="margin">
+          {desk ? (
+            <>
+              <h2 class="margin-title">The question</h2>
+              {blanks}
+            </>
+          ) : (
+            <QuestionSheet summary={summary} short={short}>
+              {blanks}
+            </QuestionSheet>
+          )}
+        </aside>
+        <main class="page">
+          <FieldLine
+            question={question}
+            example={example}
+            station={choices.stations.find(({ id }) => id === question.station)}
+          />
+          {unread && <p class="note">{unread}</p>}
+          {gone && <GoneNote retry={retry} />}
+          {missing.length > 0 && (
+            <p class="note">The question is not complete: fill in {missing.join(', ')}.</p>
+          )}
+          {problem && !isUnanswerable(problem) && <ProblemNote problem={problem} />}
+          {isUnanswerable(problem) ? (
+            <Unanswerable problem={problem} />
+          ) : answer ? (
+            props.children(stale)
+          ) : (
+            !problem && missing.length === 0 && !gone && <Skeleton />
+          )}
+          <p class="print-question">{inWords}</p>
+          <p class="print-address">{location.href}</p>
+        </main>
+      </div>
+      <StatusLine text={problem ? problem.message : pending ? '' : short} />
+    </FormContext.Provider>
+  );
+}
+
+function staleWords(why: { pending: boolean; gone: boolean; other: boolean }): string | null {
+  if (why.other) return 'Answer to the last complete question';
+  if (why.gone) return 'The last answer that came';
+  return why.pending ? 'The last answer, a new one is on its way' : null;
+}
