@@ -8,7 +8,7 @@ const root = new URL('../', import.meta.url).pathname;
 for (const folder of ['bin', 'web']) rmSync(`${root}dist/${folder}`, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
-  entryPoints: { drywake: 'src/cli/main.ts' },
+  entryPoints: { drywake: 'src/cli/main.ts', worker: 'src/worker/worker.ts' },
   outdir: 'dist/bin',
   bundle: true,
   splitting: true,
@@ -18,8 +18,8 @@ await build({
   sourcemap: true,
   legalComments: 'linked',
   logLevel: 'warning',
-  // Native code and data files stay where npm put them.
-  external: ['@duckdb/*', 'vega-datasets'],
+  // Native code, worker threads and data files stay where npm put them.
+  external: ['@duckdb/*', 'piscina', 'vega-datasets'],
   banner: {
     js: "#!/usr/bin/env node\nimport { createRequire as drywakeRequire } from 'node:module'; const require = drywakeRequire(import.meta.url);",
   },

@@ -34,9 +34,10 @@ const ALLOWED: Record<string, readonly string[]> = {
     ],
     ...['type:store', 'type:source'],
   ],
+  worker: ['app', 'catalogue', 'errors', 'type:schema'],
   http: ['app', 'schema', 'schema-constants', 'errors', 'units', 'type:catalogue'],
   cli: ['app', 'http', 'schema', 'schema-constants', 'errors', 'units', 'calendar'],
-  main: ['cli', 'app', 'http', 'store', 'source', 'catalogue', 'demo', 'schema', 'errors'],
+  main: ['cli', 'app', 'worker', 'http', 'store', 'source', 'catalogue', 'demo', 'schema', 'errors'],
   index: [
     'app',
     'analysis',

@@ -1,9 +1,12 @@
-import { type BreakdownResponse, breakdownSums, warmthFactors } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
+import type { DailyForcing } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
-import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
+import { type SoilRun, soilRun } from '../model/run/soilRun.ts';
+import { startDepletionOf } from '../model/run/wetnessRun.ts';
 import { type TopsoilLayer, topsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Assumptions } from '../schema/assumptions.ts';
 import type { StationClimate } from './stationClimate.ts';
+import { createSumsMemory } from './sumsMemory.ts';
 
 /** Organic matter of the reference soil of the label run. [% by mass] */
 const REFERENCE_ORGANIC_MATTER = 2;
@@ -31,56 +34,77 @@ export interface BreakdownRecord {
 /** What {@link breakdownRecord} takes of the assumptions. */
 export type LabelBasis = Pick<Assumptions, 'labelRainMm' | 'labelRainEveryDays' | 'labelCoverFraction'>;
 
-/** Records remembered for each climate; one of 130 years takes 1.9 MB. */
-const REMEMBERED = 8;
+/** Bytes of running sums remembered, of all stations together: some 270 runs over 60 years. */
+const BUDGET_BYTES = 96e6;
 
-const remembered = new WeakMap<StationClimate, Map<string, BreakdownRecord>>();
+/** One run over a whole record: of the field's soil under its own rain, or of the label's. */
+interface RecordRun extends SoilRun {
+  readonly bytes: number;
+}
 
-/** {@link runRecord}, remembering the last few results of each climate: another date or crop costs no new run. */
+/** What follows from warmth alone, for one response. */
+interface WarmthRun {
+  readonly warmth: Float64Array;
+  readonly warmthSums: Float64Array;
+  readonly bytes: number;
+}
+
+const runs = createSumsMemory<RecordRun | WarmthRun>(BUDGET_BYTES, ({ bytes }) => bytes);
+
+/**
+ * Topsoil water and breakdown over a whole record, once with its rain on the field's soil and once with label-basis rain
+ * on the reference soil (loam, 2 % organic matter), both at the record's own warmth.
+ *
+ * The runs are remembered one by one, so another soil shares the label's run and another date costs no run at all.
+ */
 export function breakdownRecord(
   climate: StationClimate,
   layer: TopsoilLayer,
   response: BreakdownResponse,
   basis: LabelBasis,
 ): BreakdownRecord {
-  const { labelRainMm, labelRainEveryDays, labelCoverFraction } = basis;
-  const key = JSON.stringify([layer, response, labelRainMm, labelRainEveryDays, labelCoverFraction]);
-  const records = remembered.get(climate) ?? new Map<string, BreakdownRecord>();
-  remembered.set(climate, records);
-  const record = records.get(key) ?? runRecord(climate, layer, response, basis);
-  records.delete(key);
-  records.set(key, record);
-  const oldest = records.keys().next().value;
-  if (records.size > REMEMBERED && oldest !== undefined) records.delete(oldest);
-  return record;
-}
+  const { forcing, series } = climate;
+  const { q10, snowStopsMm, moisture, moistureExponent } = response;
+  const warmthKey = `${q10} ${snowStopsMm}`;
+  const responseKey = `${warmthKey} ${moisture} ${moistureExponent}`;
+  const warm = runs.get(climate, warmthKey, () => warmthRun(forcing, response)) as WarmthRun;
 
-/**
- * Runs topsoil water and breakdown over a whole record, once with its rain on the field's soil and once
- * with label-basis rain on the reference soil (loam, 2 % organic matter), both at the record's own warmth.
- */
-function runRecord(
-  { series, forcing }: StationClimate,
-  layer: TopsoilLayer,
-  response: BreakdownResponse,
-  basis: LabelBasis,
-): BreakdownRecord {
-  const warmth = warmthFactors(forcing.soilTempC, forcing.snowMm, response);
-  const real = wetnessRun(forcing.waterMm, forcing.et0Mm, layer, startDepletionOf(layer));
-  const reference = referenceLayer(basis);
-  const water = labelWater(series.firstDay, forcing.meanTempC, basis.labelRainMm, basis.labelRainEveryDays);
-  const label = wetnessRun(water, forcing.et0Mm, reference, startDepletionOf(reference));
+  const { tewMm, rewMm, wetEvaporationCoefficient, thetaFieldCapacity, thetaWiltingPoint } = layer;
+  const layerKey = `${tewMm} ${rewMm} ${wetEvaporationCoefficient} ${thetaFieldCapacity} ${thetaWiltingPoint}`;
+  const real = runs.get(climate, `soil ${responseKey} ${layerKey}`, () =>
+    recordRun(forcing.waterMm, forcing, warm, layer, response),
+  ) as RecordRun;
+
+  const { labelRainMm, labelRainEveryDays, labelCoverFraction } = basis;
+  const labelKey = `label ${responseKey} ${labelRainMm} ${labelRainEveryDays} ${labelCoverFraction}`;
+  const label = runs.get(climate, labelKey, () => {
+    const water = labelWater(series.firstDay, forcing.meanTempC, labelRainMm, labelRainEveryDays);
+    return recordRun(water, forcing, warm, referenceLayer(basis), response);
+  }) as RecordRun;
+
   return {
-    sums: breakdownSums(warmth, real.wetness, layer, response),
-    labelSums: breakdownSums(warmth, label.wetness, reference, response),
-    warmthSums: runningSum(warmth),
+    sums: real.sums,
+    labelSums: label.sums,
+    warmthSums: warm.warmthSums,
     depletionMm: real.depletionMm,
     labelDepletionMm: label.depletionMm,
   };
 }
 
-function runningSum(values: Float64Array): Float64Array {
-  const sums = new Float64Array(values.length + 1);
-  for (let i = 0; i < values.length; i++) sums[i + 1] = sums[i] + values[i];
-  return sums;
+function recordRun(
+  waterMm: Float64Array,
+  { et0Mm }: DailyForcing,
+  { warmth }: WarmthRun,
+  layer: TopsoilLayer,
+  response: BreakdownResponse,
+): RecordRun {
+  const run = soilRun(waterMm, et0Mm, warmth, layer, response, startDepletionOf(layer));
+  return { ...run, bytes: run.sums.byteLength + run.depletionMm.byteLength };
+}
+
+function warmthRun({ soilTempC, snowMm }: DailyForcing, response: BreakdownResponse): WarmthRun {
+  const warmth = warmthFactors(soilTempC, snowMm, response);
+  const warmthSums = new Float64Array(warmth.length + 1);
+  for (let i = 0; i < warmth.length; i++) warmthSums[i + 1] = warmthSums[i] + warmth[i];
+  return { warmth, warmthSums, bytes: warmth.byteLength + warmthSums.byteLength };
 }

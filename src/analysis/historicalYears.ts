@@ -23,32 +23,42 @@ export interface HistoricalYear {
  * @throws {MissingDataError} TOO_FEW_YEARS with fewer than {@link LEAST_YEARS}
  */
 export function historicalYears(
-  { series, windows }: StationClimate,
+  climate: StationClimate,
   appliedDay: number,
   windowDays: number,
   base: { readonly from?: number; readonly to?: number },
 ): HistoricalYear[] {
   const applicationYear = civilDateOf(appliedDay).year;
-  const firstYear = civilDateOf(series.firstDay).year;
-  const lastYear = civilDateOf(series.firstDay + series.days - 1).year;
-  const years: HistoricalYear[] = [];
-  for (
-    let year = Math.max(firstYear, base.from ?? firstYear);
-    year <= Math.min(lastYear, base.to ?? lastYear);
-    year++
-  ) {
-    const start = sameDateInYear(appliedDay, year) - series.firstDay;
-    if (year !== applicationYear && windows.usable(start, windowDays)) years.push({ year, start });
-  }
+  const years = usableYears(climate, appliedDay, windowDays, base).filter(
+    ({ year }) => year !== applicationYear,
+  );
   if (years.length < LEAST_YEARS) {
     throw new MissingDataError(
       'TOO_FEW_YEARS',
-      `The record of ${series.station.name} has ${years.length} usable ${years.length === 1 ? 'year' : 'years'} for this question; odds need at least ${LEAST_YEARS}.`,
+      `The record of ${climate.series.station.name} has ${years.length} usable ${years.length === 1 ? 'year' : 'years'} for this question; odds need at least ${LEAST_YEARS}.`,
       {
         hint: 'Choose a station with a longer record, a wider base period, or a shorter interval.',
         details: { usableYears: years.length, leastYears: LEAST_YEARS, windowDays },
       },
     );
+  }
+  return years;
+}
+
+/** All years of the base period whose window is usable, that of the application included. */
+export function usableYears(
+  { series, windows }: StationClimate,
+  appliedDay: number,
+  windowDays: number,
+  base: { readonly from?: number; readonly to?: number },
+): HistoricalYear[] {
+  const firstYear = civilDateOf(series.firstDay).year;
+  const lastYear = civilDateOf(series.firstDay + series.days - 1).year;
+  const years: HistoricalYear[] = [];
+  const last = Math.min(lastYear, base.to ?? lastYear);
+  for (let year = Math.max(firstYear, base.from ?? firstYear); year <= last; year++) {
+    const start = sameDateInYear(appliedDay, year) - series.firstDay;
+    if (windows.usable(start, windowDays)) years.push({ year, start });
   }
   return years;
 }

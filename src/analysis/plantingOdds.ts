@@ -3,12 +3,18 @@ import { weightedMean } from '../model/years/weightedMean.ts';
 import type { Assumptions } from '../schema/assumptions.ts';
 import { breakdownRecord } from './breakdownRecord.ts';
 import { type EvidenceMemory, type Finding, updatings } from './evidence.ts';
+import type { HistoricalYear } from './historicalYears.ts';
 import { residueCourse } from './residueCourse.ts';
 import type { SeasonOdds } from './seasonOdds.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { seasonTraces } from './traces.ts';
 import { sampledGroups, treatmentGroups } from './yearCourses.ts';
+
+/** What the odds at planting hang on beside the weather known by then. */
+export type JudgedSeason = Pick<SeasonOdds, 'judged' | 'weights' | 'firstDay' | 'plantOffset'> & {
+  readonly years: readonly HistoricalYear[];
+};
 
 /**
  * Odds at planting with what was known after a number of days: the same years, demands and weights, weather observed
@@ -19,7 +25,7 @@ import { sampledGroups, treatmentGroups } from './yearCourses.ts';
 export function plantingOdds(
   climate: StationClimate,
   question: SeasonQuestion,
-  { judged, years, weights, firstDay, plantOffset }: SeasonOdds,
+  { judged, years, weights, firstDay, plantOffset }: JudgedSeason,
   observedDays: number,
 ): number {
   const { assumptions, layer } = question;
@@ -45,13 +51,7 @@ export function plantingOdds(
 
 /** Odds at planting along given traces once some findings, in order of date, are in. [0-1] */
 export function oddsGiven(
-  {
-    judged,
-    years,
-    weights,
-    firstDay,
-    plantOffset,
-  }: Pick<SeasonOdds, 'judged' | 'years' | 'weights' | 'firstDay' | 'plantOffset'>,
+  { judged, years, weights, firstDay, plantOffset }: JudgedSeason,
   findings: readonly Finding[],
   assumptions: Assumptions,
 ): number {

@@ -1,4 +1,4 @@
-import { type BreakdownResponse, breakdownSums, warmthFactors } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
 import {
   type DailyForcing,
   type GroundForcing,
@@ -6,12 +6,14 @@ import {
   SOIL_TEMPERATURE_DAYS,
 } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
+import { soilRun } from '../model/run/soilRun.ts';
 import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { type IrrigationCourse, irrigationAt } from '../model/weather/ownRecords.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
 import { type BreakdownRecord, type LabelBasis, referenceLayer } from './breakdownRecord.ts';
 import type { HistoricalYear } from './historicalYears.ts';
+import { splicedTrace } from './splicedTrace.ts';
 import type { StationClimate } from './stationClimate.ts';
 
 /** One course the season may take: observed weather where there is some, a past year's from there on. */
@@ -56,12 +58,14 @@ export function seasonTraces(
   years: readonly HistoricalYear[],
   options: TraceOptions,
 ): Trace[] {
-  const plain =
-    options.observedDays === 0 && options.restOfSeasonRain === 1 && options.irrigation.amountsMm.length === 0;
+  const untouched = options.restOfSeasonRain === 1 && options.irrigation.amountsMm.length === 0;
+  if (untouched && options.observedDays === 0) {
+    return years.map((year) => recordTrace(climate, record, year, options.horizonDays));
+  }
+  const whole = (year: HistoricalYear) => joinedTrace(climate, record, layer, response, year, options);
+  if (!untouched || options.start < 0) return years.map(whole);
   return years.map((year) =>
-    plain
-      ? recordTrace(climate, record, year, options.horizonDays)
-      : joinedTrace(climate, record, layer, response, year, options),
+    splicedTrace(climate, record, layer, response, year, options, () => whole(year).labelRun()),
   );
 }
 
@@ -116,12 +120,11 @@ function joinedTrace(
   const depletionMm = depletionAtStart(forcing, record, layer, origin, options.irrigation);
   const ground = groundForcing(rainMm, meanTempC, lead, snowMm, options.meltMmPerDegreeDay);
   irrigate(ground, options.irrigation);
-  const { wetness } = wetnessRun(ground.waterMm, et0Mm, layer, depletionMm);
   const warmth = warmthFactors(ground.soilTempC, ground.snowMm, response);
   return {
     year,
     lastOffset: days,
-    sums: breakdownSums(warmth, wetness, layer, response),
+    sums: soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums,
     base: 0,
     liquidRainMm: ground.liquidRainMm,
     labelRun: () => {
@@ -130,8 +133,7 @@ function joinedTrace(
       const tempC = meanTempC.subarray(lead);
       const water = labelWater(series.firstDay + origin, tempC, labelRainMm, labelRainEveryDays);
       const before = origin > 0 ? record.labelDepletionMm[origin - 1] : startDepletionOf(reference);
-      const label = wetnessRun(water, et0Mm, reference, before);
-      return { sums: breakdownSums(warmth, label.wetness, reference, response), base: 0 };
+      return { sums: soilRun(water, et0Mm, warmth, reference, response, before).sums, base: 0 };
     },
   };
 }

@@ -1,4 +1,5 @@
 import { DrywakeError, MissingDataError } from '../errors.ts';
+import type { StationRecord } from '../schema/weather.ts';
 import type { WeatherReader } from './weatherReader.ts';
 
 /** Refusals that only mean "not here": the next reader is asked. */
@@ -16,6 +17,18 @@ export function layeredReader(readers: readonly WeatherReader[]): WeatherReader 
   };
   return {
     stations,
+    async records(ids) {
+      const [first, ...others] = readers;
+      const inFirst = new Set((await first.stations()).map(({ id }) => id));
+      const own = ids.filter((id) => inFirst.has(id));
+      const bulk = first.records && own.length > 1 ? await first.records(own) : [];
+      const found = new Map(bulk.map((record) => [record.station.id, record]));
+      const rest = layeredReader(others);
+      const one = (id: string) => (inFirst.has(id) ? first.record(id) : rest.record(id));
+      const all: StationRecord[] = [];
+      for (const id of ids) all.push(found.get(id) ?? (await one(id)));
+      return all;
+    },
     async record(stationId) {
       let hint = '';
       for (const reader of readers) {

@@ -9,4 +9,6 @@ export interface WeatherReader {
    * @throws {MissingDataError} STATION_UNKNOWN where there is none of that id
    */
   record(stationId: string): Promise<StationRecord>;
+  /** Several stations' records at once, in the order asked for; absent where one by one is as good. */
+  records?(stationIds: readonly string[]): Promise<StationRecord[]>;
 }

@@ -2,12 +2,15 @@ import type { Command as Program } from 'commander';
 import type { AnswerDeps } from '../app/answerField.ts';
 import type { FetchDeps } from '../app/fetchWeather.ts';
 import type { FieldsDesk } from '../app/fieldsDesk.ts';
+import type { FlatColumn } from '../app/flatTable.ts';
 import type { ImportInput, ImportTarget, StoreUpkeep } from '../app/importWeather.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
+import type { Workshop } from '../app/workshop.ts';
 import type { ServeOptions } from '../http/serve.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import type { ReadOptions } from '../schema/readOptions.ts';
+import type { WeatherExport } from '../schema/weatherExport.ts';
 
 /** What a command writes to and knows of the terminal. */
 export interface Terminal {
@@ -32,8 +35,8 @@ export interface CliDeps {
   readonly version: string;
   /** Text of a file that the user named. */
   readText(path: string): Promise<string>;
-  /** Writes a text into a new file that the user named. */
-  writeText(path: string, text: string): Promise<void>;
+  /** Writes a text into a new file that the user named; one that is there already is refused. */
+  writeNewText(path: string, text: string): Promise<void>;
   /** Records straight from files and folders. */
   fileReader(paths: readonly string[], options?: ReadOptions): WeatherReader;
   /** The store, where there is one, then the embedded demo. */
@@ -50,6 +53,20 @@ export interface CliDeps {
   untilInterrupted<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T>;
   /** Time for progress and rates. [ms] */
   now(): number;
+  /** Opens worker threads; one for each processor where no number is given. */
+  workshop(workers?: number): Promise<Workshop>;
+  /** Writes a file that the user named, whole or not at all. @throws {SourceFailedError} FILE_NOT_WRITTEN */
+  writeText(path: string, text: string | Iterable<string>): Promise<void>;
+  /** Writes rows as one Parquet file. @throws {SourceFailedError} FILE_NOT_WRITTEN */
+  writeParquet(
+    path: string,
+    columns: readonly Pick<FlatColumn<unknown>, 'name' | 'type'>[],
+    rows: Iterable<readonly unknown[]>,
+  ): Promise<void>;
+  /** Writes a stored station's days as Parquet, partitioned by station. */
+  exportWeather(folder: string, stationIds?: readonly string[]): Promise<WeatherExport>;
+  /** Tells the US state that a place lies in. */
+  stateOf(): Promise<(latitudeDeg: number, longitudeDeg: number) => string | null>;
   /** All US counties with the middle of their areas. */
   counties(): Promise<readonly County[]>;
   /** The catalogue of actives, crops and intervals. */

@@ -43,6 +43,21 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./commands/bioassay.ts'),
   },
   {
+    name: 'batch',
+    summary: 'a whole list of fields from a CSV file, ranked by odds and area',
+    load: () => import('./commands/batch.ts'),
+  },
+  {
+    name: 'region',
+    summary: 'one treatment, crop and date over all stations, or those of some states or a box',
+    load: () => import('./commands/region.ts'),
+  },
+  {
+    name: 'hindcast',
+    summary: 'were the odds honest in past years? each one left out and held against its own weather',
+    load: () => import('./commands/hindcast.ts'),
+  },
+  {
     name: 'weather',
     summary: 'bring in, list and check daily weather records; normals; stations near a place',
     load: () => import('./commands/weather.ts'),

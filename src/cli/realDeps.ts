@@ -15,6 +15,7 @@ import { InvalidInputError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { County } from '../schema/place.ts';
 import { createFileReader } from '../source/fileReader.ts';
+import { writeTextFile } from '../source/writeTextFile.ts';
 import type { CliDeps, Terminal } from './command.ts';
 import {
   addressHere,
@@ -108,7 +109,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
         });
       }
     },
-    async writeText(path, text) {
+    async writeNewText(path, text) {
       try {
         await writeFile(path, text, { flag: 'wx' });
       } catch (cause) {
@@ -148,6 +149,23 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
         process.off('SIGINT', onInterrupt);
       }
     },
+    async workshop(workers) {
+      const { openWorkshop } = await import('../worker/openWorkshop.ts');
+      return openWorkshop(join(home, 'data'), workers);
+    },
+    writeText: writeTextFile,
+    async writeParquet(path, columns, rows) {
+      const { writeParquet } = await import('../store/writeParquet.ts');
+      return writeParquet(path, columns, rows);
+    },
+    async exportWeather(folder, stationIds) {
+      const { exportWeather } = await import('../store/exportWeather.ts');
+      return exportWeather(storeFolder, folder, stationIds);
+    },
+    async stateOf() {
+      const { readUsStates } = await import('../source/usStateOf.ts');
+      return readUsStates();
+    },
     now: () => performance.now(),
     counties: usCounties,
     catalogue,
@@ -167,6 +185,9 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       const { store, reader, answer } = around;
       const { desk, labels, close } = await openDesk(around);
       const inbox = await openInbox(storeFolder, store);
+      const { openWorkshop } = await import('../worker/openWorkshop.ts');
+      const { readUsStates } = await import('../source/usStateOf.ts');
+      const workshop = openWorkshop(join(home, 'data'));
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
@@ -175,6 +196,8 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           weather: reader,
           inbox,
           desk,
+          workshop,
+          stateOf: readUsStates,
           counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,
@@ -199,6 +222,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       await server.close();
       untellServedBy(storeFolder);
       await close();
+      await workshop.close();
     },
   };
 }

@@ -32,7 +32,7 @@ export const outOption = (): Option =>
 /** Prints a text, or writes it into the file that was named. */
 export async function give(text: string, out: string | undefined, deps: CliDeps): Promise<void> {
   if (out === undefined) return deps.terminal.out(text);
-  await deps.writeText(out, text);
+  await deps.writeNewText(out, text);
   deps.terminal.err(`Written: ${out}\n`);
 }
 

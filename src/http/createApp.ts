@@ -29,9 +29,11 @@ import { fieldsRoute } from './routes/fields.ts';
 import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
 import { fieldsTableRoute } from './routes/fieldsTable.ts';
 import { healthRoute } from './routes/health.ts';
+import { hindcastRoute } from './routes/hindcast.ts';
 import { labelsRoute } from './routes/labels.ts';
 import { labelsTableRoute } from './routes/labelsTable.ts';
 import { oddsRoute } from './routes/odds.ts';
+import { regionRoute } from './routes/region.ts';
 import { restoreRoute } from './routes/restore.ts';
 import { sheetRoute } from './routes/sheet.ts';
 import { stationsRoute } from './routes/stations.ts';
@@ -112,6 +114,8 @@ export function createApp(deps: HttpDeps) {
     .route('/', alternativesRoute(deps))
     .route('/', sheetRoute(deps))
     .route('/', bioassayRoute(deps))
+    .route('/', hindcastRoute(deps))
+    .route('/', regionRoute(deps))
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

@@ -2,6 +2,7 @@ import type { AnswerDeps } from '../app/answerField.ts';
 import type { FieldsDesk } from '../app/fieldsDesk.ts';
 import type { WeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
+import type { Workshop } from '../app/workshop.ts';
 import type { Example } from '../schema/example.ts';
 import type { County } from '../schema/place.ts';
 import type { ServerGuard } from './guard/serverGuard.ts';
@@ -15,6 +16,10 @@ export interface HttpDeps extends AnswerDeps {
   readonly desk: FieldsDesk;
   /** All US counties with the middle of their areas. */
   counties(): Promise<readonly County[]>;
+  /** Worker threads for regions and hindcasts; all is worked out in the server's own where absent. */
+  readonly workshop?: Workshop;
+  /** Tells the US state that a place lies in. */
+  stateOf?(): Promise<(latitudeDeg: number, longitudeDeg: number) => string | null>;
   /** The worked question of the first screen. */
   readonly example: Example;
   /** Folder of the built page; null where only the interface is served. */

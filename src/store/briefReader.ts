@@ -13,6 +13,8 @@ export interface BriefReader {
    * @throws {ConflictError} STORE_BUSY where an import still holds the store after the wait
    */
   record(stationId: string): Promise<StationRecord>;
+  /** Several stations' records while the file is open once. @throws as record */
+  records(stationIds: readonly string[]): Promise<StationRecord[]>;
   /** Tells, at most once per change, that the file has changed since it was last read and can be read again. */
   changed(): Promise<boolean>;
 }
@@ -42,6 +44,7 @@ export function createBriefReader(folder: string, waitMs: number = READER_WAITS_
   return {
     stations: () => use((store) => store.stations()),
     record: (stationId) => use((store) => store.record(stationId)),
+    records: (stationIds) => use((store) => store.records(stationIds)),
     async changed() {
       const now = await stateOf(join(folder, WEATHER_FILE));
       if (now === seen) return false;

@@ -6,7 +6,8 @@ import { denseColumns } from './recordRows.ts';
 import { emptyStore } from './storeRefusals.ts';
 import { DAY_COLUMNS } from './weatherSchema.ts';
 
-const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
+/** Columns of a station; table alias s. */
+export const STATION = `s.station_key, s.id, s.name, s.latitude_deg, s.longitude_deg, s.elevation_m, s.invented,
   s.first_day, s.last_day`;
 
 const SOURCES = `(SELECT string_agg(r.source, '; ' ORDER BY r.import_number) FROM reading r
@@ -17,9 +18,9 @@ const VALUES_OR_ABSENT = DAY_COLUMNS.map((column) => `coalesce(${column}, ${ABSE
   ', ',
 );
 
-type Row = Record<string, unknown>;
+export type Row = Record<string, unknown>;
 
-const stationOf = (row: Row): Station => ({
+export const stationOf = (row: Row): Station => ({
   id: row.id as string,
   name: row.name as string,
   latitudeDeg: row.latitude_deg as number | null,
@@ -106,7 +107,7 @@ async function formerPlaces(
 }
 
 /** Sources and counts of the imports that a record comes from, oldest first. */
-function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'source'> {
+export function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'source'> {
   const sum = (column: string) => rows.reduce((total, row) => total + (row[column] as number), 0);
   const notes = rows.flatMap((row) => JSON.parse(row.notes as string) as string[]);
   return {
@@ -123,7 +124,11 @@ function readingOf(rows: readonly Row[]): Pick<StationRecord, 'reading' | 'sourc
   };
 }
 
-async function unknownStation(connection: DuckDBConnection, stationId: string): Promise<MissingDataError> {
+/** The refusal of an id that is not there, with those most like it. */
+export async function unknownStation(
+  connection: DuckDBConnection,
+  stationId: string,
+): Promise<MissingDataError> {
   const result = await connection.runAndReadAll(
     'SELECT id FROM station ORDER BY levenshtein(lower(id), lower($1)), id LIMIT 5',
     [stationId],

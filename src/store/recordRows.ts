@@ -68,7 +68,7 @@ export async function denseColumns(
 }
 
 /** The plain numbers of a column without nulls; the vector has no other door to them than one value at a time. */
-function integersOf(vector: DuckDBVector): Int32Array {
+export function integersOf(vector: DuckDBVector): Int32Array {
   if (!(vector instanceof DuckDBIntegerVector)) throw new TypeError('expected a column of integers');
   // biome-ignore lint/complexity/useLiteralKeys: private to TypeScript; the package's version is pinned
   return vector['items'];

@@ -20,6 +20,7 @@ export function createServedStore(folder: string): ServedStore {
     reader: {
       stations: () => (writing ?? brief).stations(),
       record: (stationId) => (writing ?? brief).record(stationId),
+      records: (stationIds) => (writing ?? brief).records(stationIds),
       changed: brief.changed,
     },
     async openToWrite(files) {

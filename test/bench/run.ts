@@ -1,24 +1,29 @@
 /**
  * Prints one JSON line per figure; nothing here gates a test.
  *
- * `npm run bench` times answers and comparisons (`-- comparisons` those alone); `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]`
- * times imports against a bare statement of the database, and one station's read.
+ * `npm run bench` takes all but the import; `npm run bench -- steps | answer | comparisons | many | http` one of them:
+ * the daily step against C, answers cold and warm, a region and a list of fields over a generated store
+ * `[--stations n] [--years n] [--rows n] [--workers n] [--folder path]`, answers over loopback `[--seconds n]`.
+ * `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]` times imports against a bare
+ * statement of the database, and one station's read. Answers and loopback run the built program.
  */
-const [what = 'answer', ...flags] = process.argv.slice(2);
-switch (what) {
-  case 'answer':
-    await (await import('./answer.ts')).benchAnswer();
-    await (await import('./comparisons.ts')).benchComparisons();
-    break;
-  case 'comparisons':
-    await (await import('./comparisons.ts')).benchComparisons();
-    break;
-  case 'ingest':
-    await (await import('./ingest.ts')).benchIngest(flags);
-    break;
-  default:
-    console.error(`There is no bench "${what}"; there are: answer, comparisons, ingest.`);
-    process.exitCode = 2;
+const BENCHES: Readonly<Record<string, (flags: string[]) => Promise<void>>> = {
+  steps: async () => (await import('./daySteps.ts')).benchDaySteps(),
+  answer: async () => (await import('./answer.ts')).benchAnswer(),
+  comparisons: async () => (await import('./comparisons.ts')).benchComparisons(),
+  many: async (flags) => (await import('./many.ts')).benchMany(flags),
+  http: async (flags) => (await import('./http.ts')).benchHttp(flags),
+  ingest: async (flags) => (await import('./ingest.ts')).benchIngest(flags),
+};
+
+const [what = 'all', ...flags] = process.argv.slice(2);
+if (what === 'all') {
+  for (const name of ['steps', 'answer', 'comparisons', 'many', 'http']) await BENCHES[name]([]);
+} else if (what in BENCHES) {
+  await BENCHES[what](flags);
+} else {
+  console.error(`There is no bench "${what}"; there are: ${Object.keys(BENCHES).join(', ')}.`);
+  process.exitCode = 2;
 }
 
 export {};

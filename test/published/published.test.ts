@@ -36,6 +36,7 @@ const REQUIRED = [
   ...['scattered-10', 'running-5', 'scattered-11', 'accumulated', 'normal-23', 'normal-24'].map(
     (name) => `C-QC-1-${name}`,
   ),
+  ...['C-BS-1', 'C-BS-2'],
   ...['C-PEC-1', 'C-PEC-2', 'C-PEC-3'],
   ...['C-NR-1', 'C-PP-1', 'C-PP-2'],
   ...['C-WT-1', 'C-WG-1', 'C-WG-2-january', 'C-WG-2-april', 'C-WG-2-december'],

@@ -26,6 +26,8 @@ import { extraterrestrialRadiation } from '../../src/model/radiation/extraterres
 import { inverseRelativeDistance } from '../../src/model/radiation/inverseRelativeDistance.ts';
 import { solarDeclination } from '../../src/model/radiation/solarDeclination.ts';
 import { sunsetHourAngle } from '../../src/model/radiation/sunsetHourAngle.ts';
+import { brierParts } from '../../src/model/score/brierParts.ts';
+import { brierScore, brierSkill } from '../../src/model/score/brierScore.ts';
 import { hargreavesEt0 } from '../../src/model/water/hargreavesEt0.ts';
 import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharacteristics.ts';
 import { totalEvaporableWater } from '../../src/model/water/totalEvaporableWater.ts';
@@ -73,6 +75,21 @@ export const REGISTRY: Readonly<Record<string, Adapter>> = {
         daylightHours: daylightHours(sunsetHourAngleRad),
         clearSkyMj: clearSkyRadiation(extraterrestrialMj, elevationM),
       };
+    },
+  ),
+  brier: adapter({ probabilities: series, outcomes: series }, ({ probabilities, outcomes }) => {
+    const score = brierScore(probabilities, outcomes);
+    const baseRate = outcomes.reduce((sum, one) => sum + one, 0) / outcomes.length;
+    return { score, skill: brierSkill(score, baseRate) ?? Number.NaN };
+  }),
+  brierParts: adapter(
+    { forecasts: series, observed: series, weights: series, baseRate: number },
+    ({ forecasts, observed, weights, baseRate }) => {
+      const bins = forecasts.map((forecast, i) => ({ forecast, observed: observed[i], weight: weights[i] }));
+      const { reliability, resolution, uncertainty } = brierParts(bins, baseRate);
+      const score = reliability - resolution + uncertainty;
+      const skill = brierSkill(score, baseRate) ?? Number.NaN;
+      return { reliability, resolution, uncertainty, score, skill };
     },
   ),
   midMonthRadiation: adapter({ latitudeDeg: number }, ({ latitudeDeg }) => ({

@@ -9,6 +9,7 @@ import {
   unitsInOption,
 } from '../recordOptions.ts';
 import { checkText, stationsText } from '../weatherText.ts';
+import { defineExport } from './weatherExport.ts';
 import { defineFetch } from './weatherFetch.ts';
 import { defineCompact, defineImport } from './weatherImport.ts';
 import { defineNear } from './weatherNear.ts';
@@ -20,7 +21,7 @@ interface JsonFlag {
 
 const JSON_FLAG = ['--json', 'print the result as JSON'] as const;
 
-/** `drywake weather import | fetch | compact | list | check | normals | near`. */
+/** `drywake weather import | fetch | compact | export | list | check | normals | near`. */
 export function define(program: Program, deps: CliDeps): void {
   const sub = (name: string, summary: string, example: string) =>
     program
@@ -48,6 +49,10 @@ export function define(program: Program, deps: CliDeps): void {
   );
   defineCompact(
     sub('compact', 'bring each station’s days together in the store, after imports by year', 'compact'),
+    deps,
+  );
+  defineExport(
+    sub('export', 'write stored days as Parquet, partitioned by station', 'export --parquet records-parquet'),
     deps,
   );
   sub('list', 'stations that can be asked', 'list').action((flags: JsonFlag) => list(flags, deps));

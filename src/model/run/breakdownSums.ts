@@ -1,6 +1,5 @@
-import { moistureResponse } from '../breakdown/moistureResponse.ts';
-import { temperatureResponse } from '../breakdown/temperatureResponse.ts';
-import { walkerMoistureResponse } from '../breakdown/walkerMoistureResponse.ts';
+import { type PowerTable, powerOf, powerTable } from '../breakdown/powerTable.ts';
+import { warmthOf, warmthTable } from '../breakdown/warmthTable.ts';
 import type { TopsoilLayer } from '../water/topsoilLayer.ts';
 
 /** How breakdown of one active answers warmth and wetness. */
@@ -28,8 +27,10 @@ export function warmthFactors(
   response: BreakdownResponse,
 ): Float64Array {
   const factors = new Float64Array(soilTempC.length);
+  const table = warmthTable(response.q10);
+  const { snowStopsMm } = response;
   for (let i = 0; i < factors.length; i++) {
-    factors[i] = snowMm[i] > response.snowStopsMm ? 0 : temperatureResponse(soilTempC[i], response.q10);
+    if (snowMm[i] <= snowStopsMm) factors[i] = warmthOf(table, soilTempC[i]);
   }
   return factors;
 }
@@ -48,25 +49,24 @@ export function breakdownSums(
   response: BreakdownResponse,
 ): Float64Array {
   const sums = new Float64Array(warmth.length + 1);
-  const moistureFactor = moistureFactorOf(layer, response);
+  const { table, base, slope } = moistureScale(layer, response);
   let sum = 0;
   for (let i = 0; i < warmth.length; i++) {
-    if (warmth[i] > 0) sum += warmth[i] * moistureFactor(wetness[i]);
+    if (warmth[i] > 0) sum += warmth[i] * powerOf(table, base + slope * wetness[i]);
     sums[i + 1] = sum;
   }
   return sums;
 }
 
-/** The moisture factor as a function of wetness r on this soil. */
-function moistureFactorOf(layer: TopsoilLayer, response: BreakdownResponse): (wetness: number) => number {
-  const { moistureExponent } = response;
-  if (response.moisture === 'dryness') return (wetness) => moistureResponse(wetness, moistureExponent);
-  const { thetaFieldCapacity, thetaWiltingPoint } = layer;
-  const airDry = 0.5 * thetaWiltingPoint;
-  return (wetness) =>
-    walkerMoistureResponse(
-      airDry + wetness * (thetaFieldCapacity - airDry),
-      thetaFieldCapacity,
-      moistureExponent,
-    );
+/**
+ * The moisture factor as a power of a straight line in wetness r: of r itself, or of θ/θ_FC for the Walker form.
+ */
+export function moistureScale(
+  { thetaFieldCapacity, thetaWiltingPoint }: TopsoilLayer,
+  { moisture, moistureExponent }: BreakdownResponse,
+): { table: PowerTable; base: number; slope: number } {
+  const table = powerTable(moistureExponent);
+  if (moisture === 'dryness') return { table, base: 0, slope: 1 };
+  const base = (0.5 * thetaWiltingPoint) / thetaFieldCapacity;
+  return { table, base, slope: 1 - base };
 }

@@ -34,10 +34,23 @@ export function dailyForcing(
   latitudeDeg: number,
   meltMmPerDegreeDay: number,
 ): DailyForcing {
-  const { days, maxTempC, minTempC } = series;
+  const { days, maxTempC, minTempC, firstDay } = series;
   const meanTempC = new Float64Array(days);
-  for (let i = 0; i < days; i++) meanTempC[i] = (maxTempC[i] + minTempC[i]) / 2;
-  const et0Mm = referenceEvapotranspiration(series, latitudeDeg);
+  const et0Mm = new Float64Array(days);
+  const radiation = radiationTable(latitudeDeg);
+  let { year } = civilDateOf(firstDay);
+  let dayOfYear = firstDay - dayNumberOf(year, 1, 1) + 1;
+  let yearLength = isLeapYear(year) ? 366 : 365;
+  for (let i = 0; i < days; i++) {
+    meanTempC[i] = (maxTempC[i] + minTempC[i]) / 2;
+    et0Mm[i] = hargreavesEt0(maxTempC[i], minTempC[i], radiation[dayOfYear]);
+    dayOfYear++;
+    if (dayOfYear > yearLength) {
+      dayOfYear = 1;
+      year++;
+      yearLength = isLeapYear(year) ? 366 : 365;
+    }
+  }
   return { meanTempC, et0Mm, ...groundForcing(series.rainMm, meanTempC, 0, 0, meltMmPerDegreeDay) };
 }
 
@@ -67,15 +80,32 @@ export function groundForcing(
   let snow = startSnowMm;
   for (let i = 0; i < days; i++) {
     const temp = meanTempC[leadDays + i];
-    const before = snow;
-    snow = snowLeft(before, rainMm[i], temp, meltMmPerDegreeDay);
-    const liquid = temp <= 0 ? 0 : rainMm[i];
-    liquidRainMm[i] = liquid;
-    waterMm[i] = temp <= 0 ? 0 : liquid + before - snow;
+    const rain = rainMm[i];
+    if (temp <= 0) {
+      snow += rain;
+    } else {
+      const before = snow;
+      snow = before === 0 ? 0 : snowLeft(before, rain, temp, meltMmPerDegreeDay);
+      liquidRainMm[i] = rain;
+      waterMm[i] = rain + before - snow;
+    }
     snowMm[i] = snow;
-    soilTempC[i] = trailingMean(meanTempC, leadDays + i);
   }
+  trailingMeans(meanTempC, leadDays, soilTempC);
   return { liquidRainMm, waterMm, snowMm, soilTempC };
+}
+
+/** Means of each day and the ten before it, summed in the same order whatever day the run begins with. */
+function trailingMeans(values: Float64Array, leadDays: number, means: Float64Array): void {
+  const whole = Math.min(means.length, Math.max(0, SOIL_TEMPERATURE_DAYS - 1 - leadDays));
+  for (let i = 0; i < whole; i++) means[i] = trailingMean(values, leadDays + i);
+  for (let i = whole; i < means.length; i++) {
+    const k = leadDays + i;
+    const first = values[k - 10] + values[k - 9] + values[k - 8] + values[k - 7] + values[k - 6];
+    means[i] =
+      (first + values[k - 5] + values[k - 4] + values[k - 3] + values[k - 2] + values[k - 1] + values[k]) /
+      11;
+  }
 }
 
 function trailingMean(values: Float64Array, last: number): number {
@@ -83,22 +113,4 @@ function trailingMean(values: Float64Array, last: number): number {
   let sum = 0;
   for (let i = first; i <= last; i++) sum += values[i];
   return sum / (last - first + 1);
-}
-
-function referenceEvapotranspiration(series: DailySeries, latitudeDeg: number): Float64Array {
-  const radiation = radiationTable(latitudeDeg);
-  const et0Mm = new Float64Array(series.days);
-  let { year } = civilDateOf(series.firstDay);
-  let dayOfYear = series.firstDay - dayNumberOf(year, 1, 1) + 1;
-  let yearLength = isLeapYear(year) ? 366 : 365;
-  for (let i = 0; i < series.days; i++) {
-    et0Mm[i] = hargreavesEt0(series.maxTempC[i], series.minTempC[i], radiation[dayOfYear]);
-    dayOfYear++;
-    if (dayOfYear > yearLength) {
-      dayOfYear = 1;
-      year++;
-      yearLength = isLeapYear(year) ? 366 : 365;
-    }
-  }
-  return et0Mm;
 }

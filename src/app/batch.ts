@@ -1,0 +1,217 @@
+import { DrywakeError, InvalidInputError } from '../errors.ts';
+import type { Batch, BatchAnswer, BatchRow } from '../schema/batch.ts';
+import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import { HECTARES_PER_ACRE } from '../units.ts';
+import { batchAnswer } from './batchAnswer.ts';
+import { createClimateCache } from './climateCache.ts';
+import { packedReader, packWeather } from './packedWeather.ts';
+import { readQuestion } from './readQuestion.ts';
+import { throwIfStopped } from './stopped.ts';
+import type { WeatherReader } from './weatherReader.ts';
+import type { PackedWeather, Workshop } from './workshop.ts';
+
+/** Rows of one station handed to a worker at once. */
+const ROWS_PER_TASK = 100;
+
+/** A list of fields as it stands in a file. */
+export interface FieldList {
+  readonly file: string;
+  readonly columns: readonly string[];
+  /** Cells by column; `line` counts from 1, the head included. */
+  readonly rows: readonly { readonly line: number; readonly cells: Readonly<Record<string, string>> }[];
+}
+
+export interface BatchDeps {
+  readonly catalogue: Catalogue;
+  readonly weather: WeatherReader;
+  /** Workers; all is worked out here where it is absent. */
+  readonly workshop?: Workshop;
+}
+
+/** How a long list tells of itself, and is stopped. */
+export interface BatchWatch {
+  /** Rows done, of all. */
+  readonly progress?: (done: number, of: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+interface AskedRow {
+  readonly line: number;
+  readonly given: Readonly<Record<string, string>>;
+  readonly question: QuestionInput;
+  readonly areaHectares: number | null;
+}
+
+/**
+ * Every field of a list answered, ranked by odds times area. A row that cannot be answered says why and holds nothing up.
+ * The result does not depend on the number of workers.
+ *
+ * @param shared fields of the question that hold for rows which do not set them
+ * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
+ * @throws {ConflictError} STOPPED
+ */
+export async function batch(
+  list: FieldList,
+  shared: Partial<QuestionInput>,
+  deps: BatchDeps,
+  watch: BatchWatch = {},
+): Promise<Batch> {
+  checkList(list, shared);
+  const rows = list.rows.map(({ line, cells }) => asked(line, cells, shared));
+  const answers = new Array<BatchAnswer>(rows.length);
+  let done = 0;
+  const under = new Set<Promise<void>>();
+  const most = (deps.workshop?.workers ?? 1) * 2;
+  for (const group of groupsOf(rows)) {
+    const packed = await packedOr(deps.weather, rows[group[0]]);
+    for (let from = 0; from < group.length; from += ROWS_PER_TASK) {
+      throwIfStopped(watch.signal);
+      const part = group.slice(from, from + ROWS_PER_TASK);
+      const task = answersOf(
+        packed,
+        part.map((row) => rows[row].question),
+        deps,
+        watch.signal,
+      ).then((got) => {
+        part.forEach((row, index) => {
+          answers[row] = got[index];
+        });
+        done += part.length;
+        watch.progress?.(done, rows.length);
+        under.delete(task);
+      });
+      under.add(task);
+      task.catch(() => undefined);
+      if (under.size >= most) await Promise.race(under);
+    }
+  }
+  await Promise.all(under);
+  return batchOf(list, rows, answers);
+}
+
+/** The records of a row's station; or what keeps them from being read, which then answers all its rows. */
+async function packedOr(
+  weather: WeatherReader,
+  { question }: AskedRow,
+): Promise<PackedWeather | DrywakeError> {
+  try {
+    return await packWeather(weather, readQuestion(questionSchema, climateOf(question)));
+  } catch (error) {
+    if (error instanceof DrywakeError) return error;
+    throw error;
+  }
+}
+
+/** A question that has the same climate, whatever else is amiss with the row. */
+const climateOf = ({ station, latitudeDeg, temperatureStation, fillFromNeighbours }: QuestionInput) => ({
+  ...{ station, latitudeDeg, temperatureStation, fillFromNeighbours },
+  ...{ residual: 'any', crop: 'any', appliedOn: '2000-01-01', plantOn: '2000-01-01' },
+});
+
+async function answersOf(
+  packed: PackedWeather | DrywakeError,
+  questions: QuestionInput[],
+  { catalogue, workshop }: BatchDeps,
+  signal?: AbortSignal,
+): Promise<BatchAnswer[]> {
+  if (packed instanceof DrywakeError) {
+    const { code, message, hint, details } = packed;
+    return questions.map(() => ({ answer: null, problem: { code, message, hint, details } }));
+  }
+  if (workshop) return workshop.run({ kind: 'batch', questions, weather: packed }, signal);
+  const climates = createClimateCache(packedReader(packed));
+  const answers: BatchAnswer[] = [];
+  for (const question of questions) answers.push(await batchAnswer(question, { catalogue, climates }));
+  await new Promise<void>((resolve) => setImmediate(resolve));
+  return answers;
+}
+
+/** Places of rows that share a climate, in the order in which each first comes. */
+function groupsOf(rows: readonly AskedRow[]): number[][] {
+  const groups = new Map<string, number[]>();
+  rows.forEach(({ question }, row) => {
+    const key = JSON.stringify(climateOf(question));
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  });
+  return [...groups.values()];
+}
+
+function asked(
+  line: number,
+  given: Readonly<Record<string, string>>,
+  shared: Partial<QuestionInput>,
+): AskedRow {
+  const question: Record<string, unknown> = { ...shared };
+  for (const { name, field, number } of BATCH_COLUMNS) {
+    const text = given[name]?.trim();
+    if (field === undefined || !text) continue;
+    question[field] = number ? numberOr(text) : text;
+  }
+  return { line, given, question: question as QuestionInput, areaHectares: areaOf(given) };
+}
+
+/** A number, or the text itself, which the schema then refuses by its name. */
+const numberOr = (text: string): number | string => (Number.isFinite(Number(text)) ? Number(text) : text);
+
+function areaOf({ acres, hectares }: Readonly<Record<string, string>>): number | null {
+  const number = (text: string | undefined) => (text?.trim() ? Number(text) : Number.NaN);
+  const area = hectares?.trim() ? number(hectares) : number(acres) * HECTARES_PER_ACRE;
+  return area > 0 && Number.isFinite(area) ? area : null;
+}
+
+function checkList({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
+  if (rows.length === 0) {
+    throw new InvalidInputError('BATCH_EMPTY', `${file} holds no row below its head.`, {
+      hint: 'Write one row for each field; "drywake batch --template" prints a head to start from.',
+    });
+  }
+  const missing = BATCH_COLUMNS.filter(
+    ({ name, field, needed }) => needed && !columns.includes(name) && !(field && field in shared),
+  );
+  if (missing.length > 0) {
+    throw new InvalidInputError(
+      'BATCH_COLUMNS',
+      `${file} lacks the column${missing.length > 1 ? 's' : ''} ${missing.map(({ name }) => name).join(', ')}.`,
+      {
+        hint: 'Add them, or give one value for all rows by its flag; "drywake batch --template" prints all columns.',
+        details: { missing: missing.map(({ name }) => name) },
+      },
+    );
+  }
+}
+
+function batchOf(list: FieldList, rows: readonly AskedRow[], answers: readonly BatchAnswer[]): Batch {
+  const known = new Set(BATCH_COLUMNS.map(({ name }) => name));
+  const unranked = rows.map(({ line, given, areaHectares }, index): Omit<BatchRow, 'rank'> => {
+    const { answer, problem } = answers[index];
+    const odds = answer?.oddsAtPlanting ?? null;
+    const hectaresAtRisk = odds === null || areaHectares === null ? null : odds * areaHectares;
+    return { line, areaHectares, hectaresAtRisk, given, answer, problem };
+  });
+  const ranked = unranked
+    .sort(byRisk)
+    .map(({ line, ...row }, index): BatchRow => ({ line, rank: index + 1, ...row }));
+  const answered = answers.filter(({ answer }) => answer !== null).length;
+  return {
+    file: list.file,
+    answered,
+    refused: answers.length - answered,
+    unknownColumns: list.columns.filter((name) => !known.has(name)),
+    cautions: [
+      'The label is the law and the floor; intervals that are not your own entry are for planning only.',
+      'Odds are a model’s estimate from past weather, not a promise. Ask for a field by itself for its reasons and cautions.',
+    ],
+    rows: ranked,
+  };
+}
+
+/** Most area at risk first, then rows without an area by odds, then those without odds, then refused ones; by line. */
+function byRisk(one: Omit<BatchRow, 'rank'>, other: Omit<BatchRow, 'rank'>): number {
+  const kind = ({ answer, hectaresAtRisk }: Omit<BatchRow, 'rank'>) =>
+    hectaresAtRisk !== null ? 0 : answer === null ? 3 : answer.oddsAtPlanting === null ? 2 : 1;
+  const size = ({ answer, hectaresAtRisk }: Omit<BatchRow, 'rank'>) =>
+    hectaresAtRisk ?? answer?.oddsAtPlanting ?? 0;
+  return kind(one) - kind(other) || size(other) - size(one) || one.line - other.line;
+}

@@ -1,0 +1,161 @@
+import { InvalidInputError, MissingDataError } from '../errors.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import {
+  type RegionEvent,
+  type RegionInput,
+  type RegionQuestion,
+  type RegionRow,
+  regionQuestionSchema,
+} from '../schema/region.ts';
+import type { StationExtent, StationRecord } from '../schema/weather.ts';
+import { readQuestion } from './readQuestion.ts';
+import { type ResolvedRegion, regionOfStation, resolveRegion } from './regionOfStation.ts';
+import { throwIfStopped } from './stopped.ts';
+import type { WeatherReader } from './weatherReader.ts';
+import type { Workshop } from './workshop.ts';
+
+/** Stations read at once and handed to a worker at once. */
+const STATIONS_READ = 128;
+const STATIONS_PER_TASK = 16;
+/** Tasks handed out beyond those that workers are busy with; what is read and waiting stays bounded by it. */
+const TASKS_WAITING = 4;
+
+export interface RegionDeps {
+  readonly catalogue: Catalogue;
+  readonly weather: WeatherReader;
+  /** Workers; all is worked out here where it is absent. */
+  readonly workshop?: Workshop;
+  /** State that a place lies in, by its letters; needed where states are asked for. */
+  readonly stateOf?: () => Promise<(latitudeDeg: number, longitudeDeg: number) => string | null>;
+}
+
+/**
+ * One treatment, crop and date over all stations of a reader, or of some states, or of a box: rows as they are worked
+ * out, in the order of the station ids, however many workers there are. Records are read some at a time.
+ *
+ * @throws {InvalidInputError | MissingDataError} as the odds do; NO_CARRYOVER, STATIONS_NONE
+ * @throws {ConflictError} STOPPED
+ */
+export async function* regionRows(
+  input: RegionInput,
+  deps: RegionDeps,
+  signal?: AbortSignal,
+): AsyncGenerator<RegionEvent> {
+  const question = readQuestion(regionQuestionSchema, input);
+  const region = resolveRegion(question, deps.catalogue);
+  const { resolved } = region;
+  if (resolved.interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
+    throw new InvalidInputError(
+      'NO_CARRYOVER',
+      `No carryover is modelled for ${resolved.treatmentName} before ${resolved.cropName}.`,
+      {
+        hint: 'Choose a residual with a rotation interval before this crop.',
+        details: { field: 'residual' },
+      },
+    );
+  }
+  const stations = await stationsIn(question, deps);
+  const of = stations.length;
+  yield {
+    step: 'start',
+    stations: of,
+    residual: resolved.treatmentName,
+    crop: resolved.cropName,
+    question,
+    cautions: cautionsOf(region, stations),
+  };
+  let done = 0;
+  let answered = 0;
+  for await (const rows of rowsOf(stations, region, deps, signal)) {
+    done += rows.length;
+    answered += rows.filter(({ figures }) => figures !== null).length;
+    yield { step: 'rows', done, of, rows };
+  }
+  yield { step: 'end', answered, of };
+}
+
+/** Rows of groups of stations, in order; groups ahead are read and worked on meanwhile. */
+async function* rowsOf(
+  stations: readonly StationExtent[],
+  region: ResolvedRegion,
+  { weather, workshop }: RegionDeps,
+  signal?: AbortSignal,
+): AsyncGenerator<RegionRow[]> {
+  const work = (records: StationRecord[]): Promise<RegionRow[]> | RegionRow[] =>
+    workshop
+      ? workshop.run({ kind: 'region', question: region.question, records }, signal)
+      : records.map((record) => regionOfStation(record, region));
+  const most = TASKS_WAITING + (workshop?.workers ?? 0);
+  const under: Promise<RegionRow[]>[] = [];
+  const add = (records: StationRecord[]) => {
+    const rows = Promise.resolve(work(records));
+    rows.catch(() => undefined);
+    under.push(rows);
+  };
+  let next = readGroup(weather, stations, 0);
+  for (let from = 0; from < stations.length; from += STATIONS_READ) {
+    const records = await next;
+    next = readGroup(weather, stations, from + STATIONS_READ);
+    next.catch(() => undefined);
+    for (let at = 0; at < records.length; at += STATIONS_PER_TASK) {
+      throwIfStopped(signal);
+      while (under.length >= most) yield (await under.shift()) ?? [];
+      add(records.slice(at, at + STATIONS_PER_TASK));
+      if (!workshop) await new Promise<void>((resolve) => setImmediate(resolve));
+    }
+  }
+  while (under.length > 0) yield (await under.shift()) ?? [];
+}
+
+async function readGroup(
+  weather: WeatherReader,
+  stations: readonly StationExtent[],
+  from: number,
+): Promise<StationRecord[]> {
+  const ids = stations.slice(from, from + STATIONS_READ).map(({ id }) => id);
+  if (ids.length === 0) return [];
+  if (weather.records) return weather.records(ids);
+  const records: StationRecord[] = [];
+  for (const id of ids) records.push(await weather.record(id));
+  return records;
+}
+
+/** Stations of the region, by id. */
+async function stationsIn({ states, box }: RegionQuestion, deps: RegionDeps): Promise<StationExtent[]> {
+  const all = await deps.weather.stations();
+  const stateOf = states && deps.stateOf ? await deps.stateOf() : null;
+  const wanted = new Set(states?.map((state) => state.toUpperCase()));
+  const inside = all.filter(({ latitudeDeg, longitudeDeg }) => {
+    if (latitudeDeg === null || longitudeDeg === null) return !states && !box;
+    if (box) {
+      const { west, south, east, north } = box;
+      const between =
+        west <= east
+          ? longitudeDeg >= west && longitudeDeg <= east
+          : longitudeDeg >= west || longitudeDeg <= east;
+      if (!between || latitudeDeg < south || latitudeDeg > north) return false;
+    }
+    return !stateOf || wanted.has(stateOf(latitudeDeg, longitudeDeg) ?? '');
+  });
+  if (inside.length === 0) {
+    throw new MissingDataError(
+      'STATIONS_NONE',
+      all.length === 0
+        ? 'There is no station to look at.'
+        : `None of the ${all.length} stations lies in that region.`,
+      { hint: 'Import records of stations there, or widen the region.', details: { stations: all.length } },
+    );
+  }
+  return inside.sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+function cautionsOf({ resolved }: ResolvedRegion, stations: readonly StationExtent[]): string[] {
+  return [
+    ...(stations.some(({ invented }) => invented)
+      ? ['Stations marked as invented are an example: their weather never fell anywhere.']
+      : []),
+    `The interval of ${resolved.interval.text} is ${resolved.interval.origin === 'own label' ? 'your own entry' : 'a published or remembered figure, for planning only'}; the label is the law and the floor.`,
+    'A station speaks for its own gauge: nothing is drawn between stations, and a station with too few years or without temperatures says so.',
+    'Conditions of the label, such as rain asked for within the interval, are looked at field by field, not here.',
+  ];
+}

@@ -1,0 +1,107 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { report } from './report.ts';
+
+const CONNECTIONS = 32;
+const STATION = 'demo-invented';
+
+interface Asked {
+  readonly path: string;
+  readonly body: object;
+}
+
+/** Questions by turns, 90 odds, 8 comparisons and 2 grids of 100, each another question. */
+function question(n: number): Asked {
+  const day = (k: number) => String(1 + (k % 28)).padStart(2, '0');
+  const season = { station: STATION, appliedOn: `2026-08-${day(n)}` };
+  const plantOn = `2027-05-${day(n * 5)}`;
+  if (n % 50 === 49) {
+    return {
+      path: '/api/crops',
+      body: { ...season, residual: 'flumioxazin', plantFrom: plantOn, plantTo: '2027-09-30', stepDays: 7 },
+    };
+  }
+  if (n % 25 === 12 || n % 25 === 4)
+    return { path: '/api/compare', body: { ...season, crop: 'lentil', plantOn } };
+  const asOf = n % 2 === 0 ? { asOf: '2026-09-15' } : {};
+  return {
+    path: '/api/odds',
+    body: { ...season, residual: 'flumioxazin', crop: 'lentil', plantOn, ...asOf },
+  };
+}
+
+/** Times of answers over loopback, from the built program: at full load, then at half of what it carried. */
+export async function benchHttp(argv: string[]): Promise<void> {
+  const { values } = parseArgs({ args: argv, options: { seconds: { type: 'string', default: '20' } } });
+  const seconds = Number(values.seconds);
+  const home = mkdtempSync(join(tmpdir(), 'drywake-bench-'));
+  const program = fileURLToPath(new URL('../../dist/bin/drywake.js', import.meta.url));
+  const server = spawn(process.execPath, [program, 'serve', '--port', '0'], {
+    env: { ...process.env, DRYWAKE_HOME: home },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  try {
+    const address = await new Promise<string>((resolve, reject) => {
+      server.stdout.on('data', (text) => {
+        const found = /http:\/\/\S+/.exec(String(text));
+        if (found) resolve(found[0].replace(/\/$/, ''));
+      });
+      server.on('exit', () => reject(new Error('The server ended. Build the program first.')));
+    });
+    await load(address, Math.min(3, seconds), null);
+    const full = await load(address, seconds, null);
+    report('http_rps', full.times.length / seconds, 'requests/s', {
+      connections: CONNECTIONS,
+      seconds,
+      failed: full.failed,
+    });
+    report('http_full_p50_ms', share(full.times, 0.5), 'ms');
+    report('http_full_p99_ms', share(full.times, 0.99), 'ms');
+    const half = await load(address, seconds, full.times.length / seconds / 2);
+    report('http_p50_ms', share(half.times, 0.5), 'ms', { at: 'half of http_rps', failed: half.failed });
+    report('http_p99_ms', share(half.times, 0.99), 'ms', { at: 'half of http_rps', failed: half.failed });
+  } finally {
+    server.kill('SIGTERM');
+    rmSync(home, { recursive: true, force: true });
+  }
+}
+
+const share = (times: readonly number[], part: number): number =>
+  times.toSorted((a, b) => a - b)[Math.min(times.length - 1, Math.floor(part * times.length))];
+
+/** Asks for some seconds over a number of connections: as fast as answers come, or at a rate, counted from its beat. */
+async function load(
+  address: string,
+  seconds: number,
+  perSecond: number | null,
+): Promise<{ times: number[]; failed: number }> {
+  const times: number[] = [];
+  let failed = 0;
+  let next = 0;
+  const begin = performance.now();
+  const end = begin + seconds * 1000;
+  const worker = async () => {
+    while (performance.now() < end) {
+      const n = next++;
+      const due = perSecond === null ? performance.now() : begin + (n * 1000) / perSecond;
+      if (due >= end) return;
+      if (due > performance.now())
+        await new Promise((resolve) => setTimeout(resolve, due - performance.now()));
+      const { path, body } = question(n);
+      const response = await fetch(`${address}${path}`, {
+        method: 'POST',
+        body: JSON.stringify(body),
+        headers: { 'content-type': 'application/json' },
+      });
+      await response.arrayBuffer();
+      if (!response.ok) failed++;
+      times.push(performance.now() - due);
+    }
+  };
+  await Promise.all(Array.from({ length: CONNECTIONS }, worker));
+  return { times, failed };
+}

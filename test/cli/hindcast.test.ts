@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { hindcastSchema } from '../../src/schema/hindcast.ts';
+import { tempFolder } from '../tempFolder.ts';
+import { runDrywake } from './runDrywake.ts';
+
+const ask = (...more: string[]) =>
+  runDrywake(
+    [
+      ...['hindcast', '--station', 'demo-invented', '--residual', 'flumioxazin', '--crop', 'lentil'],
+      ...['--applied', '2026-08-14', '--plant', '2027-05-10', '--base', '1990-2019', ...more],
+    ],
+    tempFolder(),
+  );
+
+describe('drywake hindcast', () => {
+  it('prints scores by lead, bands of odds and what they test', async () => {
+    const { code, out, err } = await ask();
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Over 30 past years, residue would have harmed in/);
+    expect(out).toContain('weather part of the odds only');
+    expect(out).toMatch(/^180 {10}/m);
+    expect(err).toContain('30 of 30 years looked back on, 100 %');
+  });
+
+  it('gives it all as JSON, unrounded', async () => {
+    const { out } = await ask('--leads', '90,400', '--json');
+    const { years, leads, soilsPerYear } = hindcastSchema.parse(JSON.parse(out));
+    expect(years.length).toBe(30);
+    expect(soilsPerYear).toBe(20);
+    expect(leads.map(({ leadDays, plan }) => [leadDays, plan])).toEqual([
+      [90, false],
+      [400, true],
+    ]);
+    for (const { probability, harmed } of years)
+      expect(Math.abs(harmed - probability * 20)).toBeLessThanOrEqual(0.5);
+  });
+
+  it('refuses too short a base period, a mix, and a residual without carryover', async () => {
+    const short = await ask('--base', '1990-1999');
+    expect(short.code).toBe(2);
+    expect(short.err).toContain('looking back needs at least 11');
+    const mix = await ask('--crop', 'lentil + pea');
+    expect(mix.err).toContain('one crop at a time');
+    const none = await ask('--residual', 'glyphosate', '--interval', '0 days');
+    expect(none.code).toBe(2);
+    expect(none.err).toContain('no odds to look back on');
+  });
+});

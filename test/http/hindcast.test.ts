@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { createClimateCache } from '../../src/app/climateCache.ts';
+import { loadCatalogue } from '../../src/catalogue/loadCatalogue.ts';
+import { readDataFolder } from '../../src/catalogue/readDataFolder.ts';
+import { demoFarm } from '../../src/demo/demoFarm.ts';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
+import { createDemoReader } from '../../src/demo/demoReader.ts';
+import { createApp } from '../../src/http/createApp.ts';
+import { problemSchema } from '../../src/schema/answer.ts';
+import { hindcastSchema } from '../../src/schema/hindcast.ts';
+import { noOutside } from './noOutside.ts';
+
+const weather = createDemoReader();
+const app = createApp({
+  version: '1.2.3',
+  catalogue: loadCatalogue(readDataFolder(new URL('../../data', import.meta.url))),
+  climates: createClimateCache(weather),
+  weather,
+  ...noOutside,
+  example: { question: demoQuestion, farm: demoFarm },
+  pageFolder: null,
+  log: () => undefined,
+});
+const ask = (change: object, signal?: AbortSignal) =>
+  app.request('/api/hindcast', {
+    method: 'POST',
+    body: JSON.stringify({ ...demoQuestion, baseFrom: 1990, baseTo: 2014, ...change }),
+    headers: { 'content-type': 'application/json' },
+    signal,
+  });
+
+describe('POST /api/hindcast', () => {
+  it('looks back on a whole question, leaving its own season aside', async () => {
+    const response = await ask({});
+    expect(response.status).toBe(200);
+    const { years, leads, question } = hindcastSchema.parse(await response.json());
+    expect(years.length).toBe(25);
+    expect(leads.length).toBe(5);
+    expect(question.asOf).toBeUndefined();
+  });
+
+  it('refuses in the one error shape', async () => {
+    const response = await ask({ leadDays: [] });
+    expect(response.status).toBe(422);
+    expect(problemSchema.parse(await response.json()).details.field).toBe('leadDays');
+  });
+
+  it('stops when the reader leaves', async () => {
+    const stop = new AbortController();
+    const asked = ask({ baseFrom: undefined, baseTo: undefined }, stop.signal);
+    stop.abort();
+    const response = await asked;
+    expect(response.status).toBe(409);
+    expect(problemSchema.parse(await response.json()).code).toBe('STOPPED');
+  });
+});
