@@ -26,8 +26,8 @@ export function labelText({ version, entry }: KeptLabel): string {
     ),
     'Rotation intervals',
     ...entry.intervals.map(
-      ({ crop, interval, conditions, clauses }) =>
-        `  ${crop}: ${interval}${conditions === '' ? '' : ` (${conditions})`}${
+      ({ crop, interval, foodFeedInterval, conditions, clauses }) =>
+        `  ${crop}: ${interval}${foodFeedInterval === undefined ? '' : `, ${foodFeedInterval} for food and feed`}${conditions === '' ? '' : ` (${conditions})`}${
           clauses.length === 0 ? '' : `; judged conditions: ${clauses.map(({ kind }) => kind).join(', ')}`
         }`,
     ),

@@ -43,6 +43,7 @@ export const LABEL_TABLE: TableShape<LabelEntry> = {
       columns: [
         { header: 'crop', path: 'crop', kind: 'word' },
         { header: 'interval', path: 'interval', kind: 'word' },
+        { header: 'food_feed_interval', path: 'foodFeedInterval', kind: 'word' },
         { header: 'conditions', path: 'conditions', kind: 'text' },
         { header: 'clauses_json', path: 'clauses', kind: 'json' },
       ],

@@ -115,7 +115,16 @@ also-good,Good too,10,7,,,,
 
 describe('a table of label entries', () => {
   it('brings every entry back, in both systems of units', () => {
-    const entries = [labelOf(), labelOf({ id: 'other', name: '=other', actives: [{ name: 'imazethapyr' }] })];
+    const entries = [
+      labelOf(),
+      labelOf({ id: 'other', name: '=other', actives: [{ name: 'imazethapyr' }] }),
+      labelOf({
+        id: 'two-waits',
+        intervals: [
+          { crop: 'flax', interval: '2 months', foodFeedInterval: '5 months', clauses: [], conditions: '' },
+        ],
+      }),
+    ];
     for (const units of ['metric', 'us'] as const) {
       const { records, faults } = readTable(writeTable(entries, LABEL_TABLE, units), LABEL_TABLE, new Map());
       expect(faults).toEqual([]);
