@@ -16,7 +16,7 @@ const labelActiveSchema = z
       .meta({ description: 'Active ingredient at the product’s top label rate', unit: 'g/ha' }),
     halfLifeDays: z
       .number()
-      .gt(0)
+      .min(0.1)
       .max(5000)
       .optional()
       .meta({ description: 'Field half-life; wins over the catalogue', unit: 'd' }),

@@ -135,7 +135,7 @@ export const questionSchema = z
     }),
     halfLifeDays: z
       .number()
-      .gt(0)
+      .min(0.1)
       .max(5000)
       .optional()
       .meta({ description: 'Field half-life [d]; wins over the catalogue' }),

@@ -56,7 +56,7 @@ export const otherTreatmentSchema = z
       .meta({ description: 'Rotation interval from its own label, such as "9 months"; wins' }),
     halfLifeDays: z
       .number()
-      .gt(0)
+      .min(0.1)
       .max(5000)
       .optional()
       .meta({ description: 'Field half-life [d]; wins over the catalogue' }),

@@ -41,18 +41,30 @@ const saved = async (page: Page, testId: string): Promise<string> => {
   return readFileSync(await download.path(), 'utf8');
 };
 
+/** Takes the soil test of an earlier step out of every field: it is dated past the end of the record, so no answer rests on it. */
+async function withoutEvidence(): Promise<void> {
+  const { fields } = await (await fetch(`${running.server.address}api/fields`)).json();
+  for (const { version, record } of fields) {
+    await fetch(`${running.server.address}api/fields/${record.id}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json', 'if-match': `"${version}"` },
+      body: JSON.stringify({ ...record, evidence: [] }),
+    });
+  }
+}
+
 describe('the fields', () => {
   it('offers an invented field where there is none, answers it, and leads to its whole question', async () => {
     const { page, complaints } = await open('fields', 'field-count');
-    expect(await page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
+    await expect.poll(() => page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
     await page.getByTestId('demo-field').click();
     await page.getByTestId('field-page').waitFor();
     expect(new URL(page.url()).pathname).toBe(`/${FIELD}`);
     expect(await page.locator('.lede').innerText()).toBe('Larkrise (invented), 152 acres');
     const answer = page.getByTestId('plan-answer');
     await page.getByTestId('whole-question').waitFor();
-    expect(await answer.innerText()).toMatch(/in 20/);
-    const odds = /about \d+ in.20/.exec(await answer.innerText())?.[0];
+    expect(await answer.innerText()).toMatch(/in\s20/);
+    const odds = /about \d+\sin\s20/.exec(await answer.innerText())?.[0];
     await page.getByTestId('whole-question').click();
     await page.getByTestId('sentence').waitFor();
     expect(new URL(page.url()).pathname).toBe('/');
@@ -80,7 +92,7 @@ describe('the fields', () => {
     expect((await kept()).record.organicMatterPercent).toBe(3.5);
     await page.getByTestId('undo').click();
     await keptAs(page, 3);
-    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('2');
+    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('');
     expect(await page.getByTestId('undo').innerText()).toBe('Bring the change back');
     await page.getByTestId('undo').click();
     await keptAs(page, 4);
@@ -191,7 +203,7 @@ describe('the fields', () => {
     await page.getByTestId('remove-field').click();
     await page.getByTestId('remove-field-yes').click();
     await page.getByTestId('just-removed').waitFor();
-    expect(await page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
+    await expect.poll(() => page.getByTestId('field-count').innerText()).toMatch(/^No field is kept yet/);
     await page.getByTestId('bring-back').first().click();
     await expect.poll(() => page.getByTestId('field-row').count()).toBe(1);
     expect((await kept()).record.treatments).toHaveLength(2);
@@ -255,6 +267,7 @@ describe('the fields', () => {
   });
 
   it('brings all fields up to date and lists what has changed', async () => {
+    await withoutEvidence();
     const { page } = await open('fields', 'field-row');
     await page.getByTestId('refresh').click();
     const changes = page.getByTestId('changes');
@@ -279,7 +292,7 @@ describe('the fields', () => {
     const { version } = await kept();
     await write(page, 'treatments.0.record.productName', 'Shed one (invented)');
     await write(page, 'treatments.0.record.time', '7 in the morning');
-    await page.getByTestId('problem').waitFor();
+    await page.locator('.blank-problem').first().waitFor();
     await write(page, 'treatments.0.record.time', '07:30');
     await keptAs(page, version + 2);
     await page.getByTestId('record-link').first().click();
@@ -319,7 +332,9 @@ describe('the fields', () => {
     await reach('plans-add');
     await page.keyboard.press('Enter');
     await keptAs(page, 2);
-    expect(await page.getByTestId('plan-answer').innerText()).toMatch(/No weather station is chosen/);
+    await expect
+      .poll(() => page.getByTestId('plan-answer').innerText())
+      .toMatch(/No weather station is chosen/);
     await reach('remove-field');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');

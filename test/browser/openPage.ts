@@ -42,6 +42,6 @@ export async function openPage(
       complaints.push(`request to ${url}`);
   });
   await page.goto(`${address}${path}`);
-  await page.getByTestId(waitFor).waitFor();
+  await page.getByTestId(waitFor).first().waitFor();
   return { page, complaints };
 }

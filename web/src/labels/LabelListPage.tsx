@@ -32,13 +32,9 @@ export function LabelListPage({ units }: { units: Units }) {
       </p>
       {list.gone && <GoneNote retry={list.reload} />}
       {list.problem && <ProblemNote problem={list.problem} />}
-      <JustRemoved
-        key={list.data ? 'read' : ''}
-        shelf="/api/labels"
-        noun="label entry"
-        removed={removed}
-        back={list.reload}
-      />
+      {list.data && (
+        <JustRemoved shelf="/api/labels" noun="label entry" removed={removed} back={list.reload} />
+      )}
       {labels.length > 0 && (
         <ul class="label-list">
           {labels.map(({ entry }) => (

@@ -54,9 +54,8 @@ export function SprayBlanks({ ofOne = true }: { ofOne?: boolean }) {
             label="Field half-life, if you know better"
             unit="days"
             value={q.halfLifeDays}
-            min={0}
+            min={0.1}
             max={5000}
-            aboveMin
             optional
             remark="Empty: the catalogue’s."
             commit={(halfLifeDays) => change({ halfLifeDays })}
