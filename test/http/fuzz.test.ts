@@ -176,7 +176,7 @@ function requestTo(path: string, method: string, { parameters = [], requestBody 
 /** What only answers where the version is right, or the text is a table; their own tests show that. */
 const SELDOM = /\/undo$|\.csv$|import/;
 
-const RUNS = Number(process.env.FUZZ_RUNS ?? 60);
+const RUNS = Number(process.env.FUZZ_RUNS ?? 30);
 /** Heavy routes are asked less often. [ms] */
 const LONGEST_MS = RUNS * 500;
 /**
