@@ -155,7 +155,10 @@ it('an own label entry is found by `drywake odds` as well, with and without a se
   expect((await ask()).out).toBe(without.out);
   const empty = tempFolder();
   const none = await runDrywake(['odds', '--question', question], empty);
-  expect([none.code, none.err.split('\n')[0]]).toEqual([2, 'There is no label entry "shed-one". [--label-entry]']);
+  expect([none.code, none.err.split('\n')[0]]).toEqual([
+    2,
+    'There is no label entry "shed-one". [--label-entry]',
+  ]);
   expect(existsSync(join(empty, 'fields.duckdb'))).toBe(false);
 });
 
