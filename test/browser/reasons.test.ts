@@ -116,17 +116,17 @@ describe('evidence', () => {
     await page.getByTestId('add-soil-test').click();
     const found = page.getByLabel('Residue found');
     await expect.poll(() => found.getAttribute('aria-invalid')).toBe('true');
-    expect(await textOf(page, 'stale')).toContain('Answer to the last complete question');
-    expect(page.url()).toContain('evidence=soil-test:2026-09-30');
+    await expect.poll(() => textOf(page, 'stale')).toContain('Answer to the last complete question');
+    await expect.poll(() => page.url()).toContain('evidence=soil-test:2026-09-30');
     await found.fill('30');
     await found.blur();
     await page.getByTestId('findings').waitFor();
-    expect(page.url()).toContain('evidence=soil-test:2026-09-30:share=0.3');
+    await expect.poll(() => page.url()).toContain('evidence=soil-test:2026-09-30:share=0.3');
     await page.getByLabel('The laboratory found').selectOption('none-ppm');
     await page.getByLabel('Least that it finds').fill('0.005');
     await page.getByLabel('Least that it finds').blur();
     await expect.poll(() => textOf(page, 'findings')).toContain('A soil test found none');
-    expect(page.url()).toContain('evidence=soil-test:2026-09-30:none:limit=0.005:depth=15');
+    await expect.poll(() => page.url()).toContain('evidence=soil-test:2026-09-30:none:limit=0.005:depth=15');
     await page.context().close();
   });
 
