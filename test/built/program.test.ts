@@ -54,9 +54,12 @@ describe('the built program', () => {
         answerSchema.parse(JSON.parse(runBuilt([...DEMO, '--soil', 'loam', '--json'], store).out)),
       );
       const port = new URL(server.address).port;
-      const second = runBuilt(['serve', '--port', port], store);
+      const second = runBuilt(['serve', '--port', port], tempFolder());
       expect(second.code).toBe(1);
       expect(second.err).toContain(`Port ${port} is taken`);
+      const sameFolder = runBuilt(['serve', '--port', '0'], store);
+      expect(sameFolder.code).toBe(1);
+      expect(sameFolder.err).toContain(`its page is at ${server.address}`);
       const page = await fetch(server.address);
       expect(page.headers.get('content-type')).toContain('text/html');
       expect(page.headers.get('content-security-policy')).toContain("default-src 'self'");
