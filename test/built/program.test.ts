@@ -43,10 +43,12 @@ describe('the built program', () => {
     const store = tempFolder();
     const server = await startBuilt(store);
     try {
-      const { question } = await (await fetch(`${server.address}api/example`)).json();
+      // The runs below hold up this process, which would not see an idle connection being closed.
+      const once = { connection: 'close' };
+      const { question } = await (await fetch(`${server.address}api/example`, { headers: once })).json();
       const response = await fetch(`${server.address}api/odds`, {
         method: 'POST',
-        headers: { 'content-type': 'application/json' },
+        headers: { 'content-type': 'application/json', ...once },
         body: JSON.stringify(question),
       });
       const answer = answerSchema.parse(await response.json());
