@@ -1,7 +1,7 @@
 import { InvalidInputError } from '../errors.ts';
 import type { FieldPlan, FieldRecord } from '../schema/fieldRecord.ts';
 import type { FieldTreatment } from '../schema/fieldTreatment.ts';
-import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import type { QuestionInput } from '../schema/question.ts';
 import type { StationExtent } from '../schema/weather.ts';
 
 /** Treatments longer before planting than this take no part: no published interval reaches back so far. [years] */
@@ -53,12 +53,9 @@ export function fieldQuestion(
     asOf: observed,
     evidence: evidence.length > 0 ? evidence : undefined,
     otherTreatments: others.length > 0 ? others.map(besideMain) : undefined,
-    zones: TAKES_SEVERAL && main.zones.length > 0 ? main.zones : undefined,
+    zones: main.zones.length > 0 ? main.zones : undefined,
   }) as QuestionInput;
 }
-
-/** Whether questions take earlier treatments and overlap zones beside the main treatment. */
-const TAKES_SEVERAL = 'otherTreatments' in questionSchema.shape;
 
 function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
   const earliest = `${Number(plantOn.slice(0, 4)) - YEARS_BACK}${plantOn.slice(4)}`;
@@ -67,7 +64,7 @@ function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
     .sort((a, b) => (a.appliedOn < b.appliedOn ? 1 : a.appliedOn > b.appliedOn ? -1 : 0));
   if (main !== undefined) {
     const beside = others.filter(({ appliedOn }) => appliedOn >= earliest).slice(0, MOST_BESIDE);
-    return { main, others: TAKES_SEVERAL ? beside : [] };
+    return { main, others: beside };
   }
   throw new InvalidInputError(
     'FIELD_WITHOUT_TREATMENT',

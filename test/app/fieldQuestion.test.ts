@@ -8,7 +8,6 @@ const [demo] = await createDemoReader().stations();
 const [lentil] = fieldOf().plans;
 const questionOf = (change: Parameters<typeof fieldOf>[0] = {}, station = demo, plan = lentil) =>
   fieldQuestion(fieldOf(change), plan, station);
-const takesSeveral = 'otherTreatments' in questionSchema.shape;
 
 describe('the question of a field', () => {
   it('is one that can be asked, with all that the field tells', () => {
@@ -48,7 +47,7 @@ describe('the question of a field', () => {
     expect(questionOf({ evidence })).not.toHaveProperty('evidence');
   });
 
-  it.runIf(takesSeveral)('puts earlier treatments and overlap zones beside it, the oldest left out', () => {
+  it('puts earlier treatments and overlap zones beside it, the oldest left out', () => {
     const treatments = [
       ...fieldOf().treatments,
       { id: 'old', appliedOn: '2022-05-09', residual: 'picloram' },

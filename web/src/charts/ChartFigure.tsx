@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { type Column, csvOf } from './csv.ts';
 import { drawnSvg } from './drawnSvg.ts';
+import { PlainTable } from './PlainTable.tsx';
 import { saveFile } from './saveFile.ts';
 
 interface ChartFigureProps<Row> {
@@ -55,33 +56,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
           </button>
         )}
       </div>
-      {open && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-        <section class="table-scroll tall" tabIndex={0} aria-label={`Table: ${caption}`}>
-          <table>
-            <thead>
-              <tr>
-                {columns.map(({ head, number }) => (
-                  <th key={head} scope="col" class={number ? 'number' : undefined}>
-                    {head}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row, index) => (
-                <tr key={index}>
-                  {columns.map(({ head, cell, number }) => (
-                    <td key={head} class={number ? 'number' : undefined}>
-                      {cell(row)}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
-      )}
+      {open && <PlainTable label={`Table: ${caption}`} columns={columns} rows={rows} />}
     </figure>
   );
 }

@@ -69,7 +69,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
         begin with {rainText(activationRainMm, units)} of water within {activationDays} days: our own
         assumptions, to be changed in the question.
         {ownFigures &&
-          ` The figures of your own that you gave for ${question.residual} counts on its field page only; here all stand on the catalogue’s.`}
+          ` The figures of your own that you gave for ${question.residual} count on its field page only; here all stand on the catalogue’s.`}
       </p>
       {answer.residuals.length > 0 ? (
         <>

@@ -3,6 +3,7 @@ import { ODDS_WORDS } from '../../../src/chart/oddsScale.ts';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { CropGrid } from '../api/contract.ts';
 import { csvOf } from '../charts/csv.ts';
+import { PlainTable } from '../charts/PlainTable.tsx';
 import { saveFile } from '../charts/saveFile.ts';
 import { NotJudged } from '../compare/NotJudged.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
@@ -16,7 +17,6 @@ import { type CropsAsked, withCrop } from './cropsAddress.ts';
 import { cropsStem, fileColumns, tableColumns } from './cropsFiles.ts';
 import { byLabelDate, type CropsFinding, cellInWords, YEARS_WORDS } from './cropsWords.ts';
 import { columnAround, columnsOf, splitRows } from './gridView.ts';
-import { PlainTable } from './PlainTable.tsx';
 import { YearsSwitch } from './YearsSwitch.tsx';
 
 interface CropsAnswerProps {
@@ -110,6 +110,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
           </div>
           {plain && (
             <PlainTable
+              testId="plain-table"
               label={`Table: ${caption}, in percent`}
               columns={tableColumns(answer.dates, years)}
               rows={answer.crops}

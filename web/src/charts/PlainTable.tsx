@@ -1,16 +1,17 @@
-import type { Column } from '../charts/csv.ts';
+import type { Column } from './csv.ts';
 
 interface PlainTableProps<Row> {
   readonly label: string;
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
+  readonly testId?: string;
 }
 
 /** Rows as a plain table that scrolls within itself. */
-export function PlainTable<Row>({ label, columns, rows }: PlainTableProps<Row>) {
+export function PlainTable<Row>({ label, columns, rows, testId }: PlainTableProps<Row>) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="table-scroll tall" tabIndex={0} aria-label={label} data-testid="plain-table">
+    <section class="table-scroll tall" tabIndex={0} aria-label={label} data-testid={testId}>
       <table>
         <thead>
           <tr>
