@@ -64,7 +64,7 @@ export async function batch(
   deps: BatchDeps,
   watch: BatchWatch = {},
 ): Promise<Batch> {
-  checkList(list, shared);
+  assertAskable(list, shared);
   const rows = list.rows.map(({ line, cells }) => asked(line, cells, shared));
   const answers = new Array<BatchAnswer>(rows.length);
   const here = keepClimates();
@@ -190,7 +190,11 @@ function areaOf({ acres, hectares }: Readonly<Record<string, string>>): number |
   return area > 0 && Number.isFinite(area) ? area : null;
 }
 
-function checkList({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
+/**
+ * Checks that a list has rows and all needed columns.
+ * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
+ */
+export function assertAskable({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
   if (rows.length === 0) {
     throw new InvalidInputError('BATCH_EMPTY', `${file} holds no row below its head.`, {
       hint: 'Write one row for each field; "drywake batch --template" prints a head to start from.',
