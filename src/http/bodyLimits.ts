@@ -7,7 +7,7 @@ export const IMPORT_PATH = '/api/weather/import';
 const LIMITS: readonly (readonly [RegExp, number | null])[] = [
   [new RegExp(`^${IMPORT_PATH}$`), null],
   [/^\/api\/restore$/, 128 * 1024 * 1024],
-  [/^\/api\/(fields|labels)\.csv$/, 16 * 1024 * 1024],
+  [/^\/api\/(batch|fields\.csv|labels\.csv)$/, 16 * 1024 * 1024],
   [/^\/api\/fields\//, 1024 * 1024],
   [/^\//, 64 * 1024],
 ];

@@ -71,14 +71,12 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
   const shared = (await fieldsOf(flags, deps)) as Partial<QuestionInput>;
   const line = createProgressLine(terminal, 'fields answered');
   const result = await deps.untilInterrupted((signal) =>
-    withWorkshop(deps, list.rows.length, flags.workers, async (workshop) =>
-      batch(
-        list,
-        shared,
-        { catalogue: deps.catalogue(), weather: await readerOf(flags, deps), workshop },
-        { signal, progress: line.show },
-      ),
-    ),
+    withWorkshop(deps, list.rows.length, flags.workers, async (workshop) => {
+      const weather = await readerOf(flags, deps);
+      const { catalogue, labels } = deps.answerDeps(weather);
+      const watch = { signal, progress: line.show };
+      return batch(list, shared, { catalogue, weather, labels, workshop }, watch);
+    }),
   );
   line.end();
   const columns = batchTable(list.columns);
