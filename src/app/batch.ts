@@ -133,7 +133,9 @@ function groupsOf(rows: readonly AskedRow[]): number[][] {
   const groups = new Map<string, number[]>();
   rows.forEach(({ question }, row) => {
     const key = JSON.stringify(climateOf(question));
-    groups.set(key, [...(groups.get(key) ?? []), row]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
   });
   return [...groups.values()];
 }
