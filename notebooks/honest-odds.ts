@@ -1,7 +1,7 @@
 import { escape as computed, from } from 'arquero';
 import { type Hindcast, hindcast, LIGHT_TOKENS, reliability } from '../src/index.ts';
 import { demoDeps, plan } from './demo.ts';
-import { type Notebook, words } from './kit/notebook.ts';
+import { type Cell, type Notebook, words } from './kit/notebook.ts';
 import { sayPercent } from './kit/say.ts';
 import { type Place, realPlaces } from './realPlaces.ts';
 
@@ -74,7 +74,7 @@ const score = (head: string) => ({
 export const honestOdds: Notebook = {
   name: 'honest-odds',
   title: 'Are the odds honest?',
-  async cells() {
+  async cells(): Promise<readonly Cell[]> {
     const worked = await hindcast(plan, demoDeps);
     const { overall, leads } = worked;
     const { isReal, rows } = await honestRows();
