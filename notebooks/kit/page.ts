@@ -1,6 +1,7 @@
 import { html, raw } from 'hono/html';
 import { chartSvg } from './chartSvg.ts';
 import type { Cell, Notebook, TableCell } from './notebook.ts';
+import { VERSION } from './version.ts';
 
 type Markup = ReturnType<typeof html>;
 
@@ -19,15 +20,23 @@ const frame = (title: string, body: Markup, isIndex: boolean) => html`<!doctype 
 <main>
 ${body}
 </main>
+<footer>Drywake ${VERSION}. The label is the law and the floor; odds are a model’s estimate.</footer>
 </body>
 </html>
 `;
 
 /** The page of a notebook: every cell computed, nothing left to do in the browser. */
 export async function notebookPage({ title, cells }: Notebook): Promise<string> {
+  const all = await cells();
   const shown: Markup[] = [];
-  for (const cell of await cells()) shown.push(await cellMarkup(cell));
-  return String(await frame(title, html`<h1>${title}</h1>${shown}`, false));
+  for (const cell of all) shown.push(await cellMarkup(cell));
+  return String(
+    await frame(
+      title,
+      html`<h1>${title}</h1><div id="cells" data-cells="${all.length}">${shown}</div>`,
+      false,
+    ),
+  );
 }
 
 /** The page that lists them. */
@@ -35,7 +44,7 @@ export const indexPage = async (notebooks: readonly Notebook[]): Promise<string>
   String(
     await frame(
       'All',
-      html`<h1>Notebooks</h1>
+      html`<h1 data-testid="notebooks">Notebooks</h1>
 <p>Computations to read and redo. Each is one question; its page was written by running it, and its text and figures are those of the run.</p>
 <ol>${notebooks.map(({ name, title }) => html`<li><a href="${name}.html">${title}</a></li>`)}</ol>`,
       true,
@@ -45,11 +54,11 @@ export const indexPage = async (notebooks: readonly Notebook[]): Promise<string>
 async function cellMarkup(cell: Cell): Promise<Markup> {
   switch (cell.kind) {
     case 'words':
-      return html`<section>${cell.heading ? html`<h2>${cell.heading}</h2>` : ''}<p>${withCode(cell.text)}</p></section>`;
+      return html`<section data-cell="words">${cell.heading ? html`<h2>${cell.heading}</h2>` : ''}<p>${withCode(cell.text)}</p></section>`;
     case 'table':
       return tableMarkup(cell);
     case 'chart':
-      return html`<figure class="chart"><figcaption>${cell.caption}</figcaption><div class="drawing">${raw(await chartSvg(cell.spec, cell.caption))}</div></figure>`;
+      return html`<figure class="chart" data-cell="chart"><figcaption>${cell.caption}</figcaption><div class="drawing">${raw(await chartSvg(cell.spec, cell.caption))}</div></figure>`;
   }
 }
 
@@ -65,7 +74,7 @@ function tableMarkup({ caption, table, columns }: TableCell): Markup {
     const text = say ? say(row[name] as never) : String(row[name] ?? '');
     return html`<td${side(isNumber)}>${text}</td>`;
   };
-  return html`<figure><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table>
+  return html`<figure data-cell="table"><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table>
 <thead><tr>${entries.map(([, { head, isNumber }]) => html`<th scope="col"${side(isNumber)}>${head}</th>`)}</tr></thead>
 <tbody>${(table.objects() as Record<string, unknown>[]).map((row) => html`<tr>${entries.map(([name]) => cellOf(row, name))}</tr>\n`)}</tbody>
 </table></div></figure>`;
