@@ -2,7 +2,7 @@ import { type DuckDBConnection, INTEGER, LIST, listValue } from '@duckdb/node-ap
 import { ABSENT } from '../schema/codes.ts';
 import type { StationRecord } from '../schema/weather.ts';
 import { type Row, readingOf, STATION, stationOf, unknownStation } from './readRecord.ts';
-import { integersOf } from './recordRows.ts';
+import { copyRun, endOfRun, integersOf } from './recordRows.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
 /** The database marks absence itself. */
@@ -112,16 +112,14 @@ function fillFrom(
   places: readonly number[],
   byKey: ReadonlyMap<number, Place>,
 ): void {
-  let end = 0;
-  for (let start = 0; start < days.length; start = end) {
-    end = start + 1;
-    while (end < days.length && stations[end] === stations[start] && days[end] === days[end - 1] + 1) end++;
-    const into = byKey.get(stations[start]);
-    if (into === undefined) continue;
-    const day = days[start] - into.firstDay;
-    for (let column = 0; column < values.length; column++) {
-      into.columns[places[column]].set(values[column].subarray(start, end), day);
+  for (let row = 0; row < days.length; ) {
+    const end = endOfRun(days, row, stations);
+    const into = byKey.get(stations[row]);
+    if (into !== undefined) {
+      const columns = places.map((place) => into.columns[place]);
+      copyRun(values, row, end, columns, days[row] - into.firstDay);
     }
+    row = end;
   }
 }
 
