@@ -7,7 +7,7 @@ import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
 import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import type { Question } from '../schema/question.ts';
+import type { AskedQuestion, Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { compareResiduals } from './compareResiduals.ts';
@@ -16,7 +16,6 @@ import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTr
 import { preparedTreatments } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
-import type { AskedQuestion } from './treatment.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];

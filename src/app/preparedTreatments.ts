@@ -1,18 +1,11 @@
 import { InvalidInputError } from '../errors.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
-import { type Question, questionSchema } from '../schema/question.ts';
+import { type AskedQuestion, type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
-import {
-  type AskedQuestion,
-  speciesOf,
-  storedLabel,
-  type Treatment,
-  treatmentOf,
-  withResidual,
-} from './treatment.ts';
+import { speciesOf, storedLabel, type Treatment, treatmentOf, withResidual } from './treatment.ts';
 import { withConditions } from './withConditions.ts';
 
 /** A question looked up: its weather, its label entry, and the treatment before each species of the crop. */
@@ -75,14 +68,23 @@ async function otherQuestion(
       },
     );
   }
-  const {
-    growthStage: _main,
-    interval: _interval,
-    halfLifeDays: _halfLife,
-    rateGramsPerHa: _rate,
-    labelEntry: _entry,
-    ...field
-  } = question;
-  const own: Question = { ...field, ...given, otherTreatments: [], zones: [], evidence: question.evidence };
-  return { question: own, stored: await storedLabel(given, labels) };
+  const stored = await storedLabel(given, labels);
+  const own: Question = {
+    ...withoutMain(question),
+    ...given,
+    residual: given.residual ?? stored?.entry.actives[0].name ?? '',
+    otherTreatments: [],
+    zones: [],
+  };
+  return { question: own, stored };
 }
+
+/** What a question says of the field and the crop; nothing of its main treatment but what another one overrides. */
+const withoutMain = ({
+  growthStage: _stage,
+  interval: _interval,
+  halfLifeDays: _halfLife,
+  rateGramsPerHa: _rate,
+  labelEntry: _entry,
+  ...field
+}: Question): Question => field;

@@ -1,11 +1,11 @@
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { Sheet } from '../schema/sheet.ts';
 import { inchesFromMm } from '../units.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import { type SheetUnits, sheetInputs } from './sheetInputs.ts';
 import { sheetPicture } from './sheetPicture.ts';
-import type { AskedQuestion } from './treatment.ts';
 import { count, sayDate, sayLimit, sayOdds } from './words.ts';
 
 /**

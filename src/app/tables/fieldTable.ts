@@ -56,6 +56,8 @@ export const FIELD_TABLE: TableShape<FieldRecord> = {
         number('rate_fraction', 'rateFraction'),
         number('overlap_factor', 'overlapFactor'),
         number('canopy_fraction', 'canopyFraction'),
+        number('rate_g_per_ha', 'rateGramsPerHa'),
+        json('growth_stage_json', 'growthStage'),
         area('treated', 'areaHa'),
         json('zones_json', 'zones'),
         json('record_json', 'record'),
