@@ -45,14 +45,14 @@ export function fieldQuestion(
     coverFraction: record.coverFraction,
     soilPh: record.soilPh,
     country: record.country,
-    ...sprayed(main),
+    ...sprayed(main, plan),
     crop: plan.crop,
     standUse: plan.standUse,
     plantOn: plan.plantOn,
     oddsLimit: plan.oddsLimit,
     asOf: observed,
     evidence: evidence.length > 0 ? evidence : undefined,
-    otherTreatments: others.length > 0 ? others.map(sprayed) : undefined,
+    otherTreatments: others.length > 0 ? others.map((other) => sprayed(other, plan)) : undefined,
     zones: main.zones.length > 0 ? main.zones : undefined,
   }) as AskedQuestion;
 }
@@ -78,9 +78,17 @@ function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
   );
 }
 
-/** The treatment without what only the field's own page needs. */
-const sprayed = ({ id: _id, areaHa: _area, zones: _zones, record: _record, ...treatment }: FieldTreatment) =>
-  withoutAbsent(treatment);
+/** The treatment before a planned crop, without what only the field's own page needs. */
+function sprayed(
+  { id: _id, areaHa: _area, zones: _zones, record: _record, intervals, ...treatment }: FieldTreatment,
+  { crop }: FieldPlan,
+) {
+  const own = intervals.find((one) => sameCrop(one.crop, crop));
+  return withoutAbsent({ ...treatment, interval: own?.interval ?? treatment.interval });
+}
+
+const sameCrop = (one: string, other: string): boolean =>
+  one.trim().toLowerCase() === other.trim().toLowerCase();
 
 const withoutAbsent = (fields: Record<string, unknown>): Record<string, unknown> =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));

@@ -69,10 +69,24 @@ describe('the question of a field', () => {
       ...{ rateFraction: 0.8, rateGramsPerHa: 90, overlapFactor: 1.5, canopyFraction: 0.2 },
       ...{ growthStage: { plants: 'cereals', bbch: 31 }, interval: '5 months', halfLifeDays: 20 },
     });
-    const { id: _id, zones: _zones, ...said } = full;
+    const { id: _id, zones: _zones, intervals: _intervals, ...said } = full;
     expect(Object.keys(said).sort()).toEqual(Object.keys(productShape).sort());
     const question = questionOf({ treatments: [full, { ...full, id: 'before', appliedOn: '2026-05-01' }] });
     expect(question).toMatchObject(said);
     expect(question.otherTreatments).toEqual([{ ...said, appliedOn: '2026-05-01' }]);
+  });
+
+  it('takes the interval that is kept for the planned crop, else the one for every crop', () => {
+    const treatments = fieldOf().treatments.map((one) => ({
+      ...one,
+      intervals: [{ crop: 'Lentil ', interval: '5 months' }],
+    }));
+    expect(questionOf({ treatments })).toMatchObject({
+      interval: '5 months',
+      otherTreatments: [{ interval: '5 months' }],
+    });
+    const canola = questionOf({ treatments }, demo, { ...lentil, crop: 'canola' });
+    expect(canola).not.toHaveProperty('interval');
+    expect(canola.otherTreatments).toMatchObject([{ interval: '9 months' }]);
   });
 });
