@@ -1,5 +1,6 @@
 import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
 import { groundForcing, SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
+import { liquidRain } from '../model/run/liquidRain.ts';
 import { soilRun } from '../model/run/soilRun.ts';
 import { startDepletionOf } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
@@ -53,7 +54,7 @@ export function splicedTrace(
     base: 0,
     labelRun,
     get liquidRainMm() {
-      return joined(forcing.liquidRainMm, 0, days);
+      return liquidRain(joined(series.rainMm, 0, days), joined(forcing.meanTempC, 0, days));
     },
   };
 
