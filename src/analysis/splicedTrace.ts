@@ -53,8 +53,9 @@ export function splicedTrace(
     sums,
     base: 0,
     labelRun,
-    get liquidRainMm() {
-      return liquidRain(joined(series.rainMm, 0, days), joined(forcing.meanTempC, 0, days));
+    liquidRainMm(firstOffset, endOffset) {
+      const end = Math.min(endOffset, days);
+      return liquidRain(joined(series.rainMm, firstOffset, end), joined(forcing.meanTempC, firstOffset, end));
     },
   };
 

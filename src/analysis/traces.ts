@@ -20,8 +20,8 @@ export interface Trace {
   /** Breakdown days before offset d, counted from the first application: `sums[base + d] - sums[base]`. */
   readonly sums: Float64Array;
   readonly base: number;
-  /** Rain that falls as rain, and irrigation, from the first application on [mm]; index 0 is that day. */
-  readonly liquidRainMm: Float64Array;
+  /** Rain that falls as rain, and irrigation, of the days from one offset to before another [mm]. */
+  liquidRainMm(firstOffset: number, endOffset: number): Float64Array;
   /** The label run along the trace, at the trace's own warmth; worked out when it is asked for. */
   labelRun(): LabelRun;
 }
@@ -78,8 +78,8 @@ function recordTrace(
     lastOffset,
     sums: record.sums,
     base: start,
-    get liquidRainMm() {
-      const [from, to] = [start, start + lastOffset];
+    liquidRainMm(firstOffset, endOffset) {
+      const [from, to] = [start + firstOffset, start + Math.min(endOffset, lastOffset)];
       return liquidRain(series.rainMm.subarray(from, to), forcing.meanTempC.subarray(from, to));
     },
     labelRun: () => ({ sums: record.labelSums, base: start }),
@@ -126,7 +126,7 @@ function joinedTrace(
     lastOffset: days,
     sums: soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums,
     base: 0,
-    liquidRainMm,
+    liquidRainMm: (firstOffset, endOffset) => liquidRainMm.subarray(firstOffset, endOffset),
     labelRun: () => {
       const { labelRainMm, labelRainEveryDays } = options.basis;
       const reference = referenceLayer(options.basis);
