@@ -2,7 +2,6 @@ import { powerOf } from '../model/breakdown/powerTable.ts';
 import { warmthOf, warmthTable } from '../model/breakdown/warmthTable.ts';
 import { type BreakdownResponse, moistureScale } from '../model/run/breakdownSums.ts';
 import { SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
-import { snowLeft } from '../model/water/snowDay.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { BreakdownRecord } from './breakdownRecord.ts';
 import type { StationClimate } from './stationClimate.ts';
@@ -43,8 +42,8 @@ export function runUntilMet(
 ): number {
   const { tewMm, rewMm, wetEvaporationCoefficient } = layer;
   const perDrying = tewMm > rewMm ? wetEvaporationCoefficient / (tewMm - rewMm) : 0;
-  const perTwoTew = 1 / (2 * tewMm);
-  const { table, base, slope } = moistureScale(layer, response);
+  const { table, slope } = moistureScale(layer, response);
+  const perDepletion = slope / (2 * tewMm);
   const warmths = warmthTable(response.q10);
   const lead = Math.min(SOIL_TEMPERATURE_DAYS - 1, before + 1);
   const tempsC = new Float64Array(lead + end - from);
@@ -55,9 +54,9 @@ export function runUntilMet(
   for (let offset = from; offset < end; offset++) {
     const index = indexAt(offset);
     const tempC = forcing.meanTempC[index];
-    const snowBefore = snow;
-    snow = snowLeft(snow, series.rainMm[index], tempC, meltMmPerDegreeDay);
-    const waterMm = tempC <= 0 ? 0 : series.rainMm[index] + snowBefore - snow;
+    const melted = tempC <= 0 ? 0 : Math.min(meltMmPerDegreeDay * tempC, snow);
+    snow = tempC <= 0 ? snow + series.rainMm[index] : snow - melted;
+    const waterMm = tempC <= 0 ? 0 : series.rainMm[index] + melted;
 
     const wetted = depletion > waterMm ? depletion - waterMm : 0;
     const left = tewMm - wetted;
@@ -69,8 +68,7 @@ export function runUntilMet(
     tempsC[day] = tempC;
     if (snow <= response.snowStopsMm) {
       const warmth = warmthOf(warmths, trailingMean(tempsC, day));
-      const wetness = 1 - (wetted + depletion) * perTwoTew;
-      if (warmth > 0) sum += warmth * powerOf(table, base + slope * wetness);
+      if (warmth > 0) sum += warmth * powerOf(table, 1 - (wetted + depletion) * perDepletion);
     }
     sums[offset + 1] = sums[from] + sum;
     const own = start + offset;

@@ -1,5 +1,6 @@
 import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
 import { SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
+import { liquidRain } from '../model/run/liquidRain.ts';
 import { startDepletionOf } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
@@ -59,8 +60,11 @@ export function splicedTrace(
     sums,
     base: 0,
     labelRun,
-    get liquidRainMm() {
-      return Float64Array.from({ length: days }, (_, offset) => forcing.liquidRainMm[indexAt(offset)]);
+    liquidRainMm(firstOffset, endOffset) {
+      const length = Math.min(endOffset, days) - firstOffset;
+      const column = (values: Float64Array) =>
+        Float64Array.from({ length }, (_, day) => values[indexAt(firstOffset + day)]);
+      return liquidRain(column(series.rainMm), column(forcing.meanTempC));
     },
   };
 
