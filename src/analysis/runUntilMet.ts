@@ -2,6 +2,7 @@ import { powerOf } from '../model/breakdown/powerTable.ts';
 import { warmthOf, warmthTable } from '../model/breakdown/warmthTable.ts';
 import { type BreakdownResponse, moistureScale } from '../model/run/breakdownSums.ts';
 import { SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
+import { snowMelt } from '../model/water/snowMelt.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { BreakdownRecord } from './breakdownRecord.ts';
 import type { StationClimate } from './stationClimate.ts';
@@ -54,7 +55,7 @@ export function runUntilMet(
   for (let offset = from; offset < end; offset++) {
     const index = indexAt(offset);
     const tempC = forcing.meanTempC[index];
-    const melted = tempC <= 0 ? 0 : Math.min(meltMmPerDegreeDay * tempC, snow);
+    const melted = snowMelt(snow, tempC, meltMmPerDegreeDay);
     snow = tempC <= 0 ? snow + series.rainMm[index] : snow - melted;
     const waterMm = tempC <= 0 ? 0 : series.rainMm[index] + melted;
 

@@ -1,6 +1,7 @@
 import { civilDateOf, dayNumberOf, isLeapYear } from '../../calendar.ts';
 import type { DailySeries } from '../../schema/weather.ts';
 import { hargreavesEt0 } from '../water/hargreavesEt0.ts';
+import { snowMelt } from '../water/snowMelt.ts';
 import { type Columns, newColumns } from './columns.ts';
 import { radiationTable } from './radiationTable.ts';
 
@@ -83,8 +84,7 @@ export function groundForcing(
       snow += rainMm[i];
       waterMm[i] = 0;
     } else {
-      const melt = meltMmPerDegreeDay * temp;
-      const melted = melt < snow ? melt : snow;
+      const melted = snowMelt(snow, temp, meltMmPerDegreeDay);
       snow -= melted;
       waterMm[i] = rainMm[i] + melted;
     }
