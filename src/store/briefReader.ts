@@ -1,4 +1,4 @@
-import { stat } from 'node:fs/promises';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { DrywakeError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
@@ -46,7 +46,7 @@ export function createBriefReader(folder: string, waitMs: number = READER_WAITS_
     record: (stationId) => use((store) => store.record(stationId)),
     records: (stationIds) => use((store) => store.records(stationIds)),
     async changed() {
-      const now = await stateOf(join(folder, WEATHER_FILE));
+      const now = stateOf(join(folder, WEATHER_FILE));
       if (now === seen) return false;
       // A file that is being written holds what it held, for readers, until the writer lets go of it.
       if (await isBusy(use(async () => undefined, 0))) return false;
@@ -65,9 +65,10 @@ async function isBusy(opening: Promise<void>): Promise<boolean> {
   }
 }
 
-async function stateOf(path: string): Promise<string> {
+/** At once and here: by a thread of its own each question would wait for that thread's turn, seconds on a busy machine. */
+function stateOf(path: string): string {
   try {
-    const { mtimeMs, size } = await stat(path);
+    const { mtimeMs, size } = statSync(path);
     return `${mtimeMs}:${size}`;
   } catch {
     return 'none';
