@@ -1,4 +1,5 @@
 import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
+import { newColumns } from '../model/run/columns.ts';
 import { SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
 import { liquidRain } from '../model/run/liquidRain.ts';
 import { startDepletionOf } from '../model/run/wetnessRun.ts';
@@ -36,7 +37,8 @@ export function splicedTrace(
   const observed = Math.min(options.observedDays, days);
   const gap = series.rainOrigin.subarray(origin, origin + observed).indexOf(RAIN_FILLED);
   const from = gap < 0 ? observed : gap;
-  const sums = new Float64Array(days + 1);
+  const sums = (climate.columns ?? newColumns).take(days + 1);
+  sums[0] = 0;
   for (let offset = 1; offset <= from; offset++) {
     sums[offset] = record.sums[origin + offset] - record.sums[origin];
   }

@@ -121,10 +121,15 @@ function joinedTrace(
   const liquidRainMm = liquidRain(rainMm, meanTempC.subarray(lead));
   for (const column of [ground.waterMm, liquidRainMm]) irrigate(column, options.irrigation);
   const warmth = warmthFactors(ground.soilTempC, ground.snowMm, response);
+  let sums: Float64Array | undefined;
   return {
     year,
     lastOffset: days,
-    sums: soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums,
+    // Where a spliced trace asks for the label run alone, the soil's own is not run again.
+    get sums() {
+      sums ??= soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums;
+      return sums;
+    },
     base: 0,
     liquidRainMm: (firstOffset, endOffset) => liquidRainMm.subarray(firstOffset, endOffset),
     labelRun: () => {

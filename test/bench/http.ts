@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { medianOf, report } from './report.ts';
@@ -66,8 +67,13 @@ export async function benchHttp(argv: string[]): Promise<void> {
     report('http_full_p50_ms', share(full.times, 0.5), 'ms');
     report('http_full_p99_ms', share(full.times, 0.99), 'ms');
     const memory = watchMemory(server.pid);
+    const own = monitorEventLoopDelay({ resolution: 5 });
+    own.enable();
     const half = await load(address, halfSeconds, full.times.length / seconds / 2);
     reportMemory(memory(), halfSeconds);
+    // What the asking process, which does next to nothing, was itself kept waiting: other work on the machine.
+    report('http_asker_kept_waiting_p99_ms', own.percentile(99) / 1e6, 'ms');
+    report('http_asker_kept_waiting_most_ms', own.max / 1e6, 'ms');
     report('http_p50_ms', share(half.times, 0.5), 'ms', { at: 'half of http_rps', failed: half.failed });
     report('http_p99_ms', share(half.times, 0.99), 'ms', { at: 'half of http_rps', failed: half.failed });
   } finally {
