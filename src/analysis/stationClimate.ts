@@ -13,7 +13,10 @@ export interface StationClimate {
   readonly warmRain: Float64Array;
 }
 
-/** Works a station's climate out once; questions then share it. */
+/**
+ * Works a station's climate out once; questions then share it.
+ * @example stationClimate(prepareSeries(record), 46, assumptions).series.days // 21915
+ */
 export function stationClimate(
   series: DailySeries,
   latitudeDeg: number,

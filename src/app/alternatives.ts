@@ -28,6 +28,7 @@ const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
  * and what overlap and soil pH change. Crops and residuals are judged without the field's evidence.
  *
  * @throws as {@link answerField}
+ * @example (await alternatives({ ...demoQuestion, evidence: [] }, deps)).asAsked.labelDate // '2026-12-14'
  */
 export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
   const { treatments, weather } = await preparedTreatments(input, deps);

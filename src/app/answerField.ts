@@ -44,6 +44,7 @@ export interface AnswerOptions {
  *
  * @throws {InvalidInputError} where the question does not fit together; `details.field` names the culprit
  * @throws {MissingDataError} STATION_UNKNOWN, LABEL_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
+ * @example (await answerField(demoQuestion, deps)).labelDate // '2026-12-14'
  */
 export async function answerField(
   input: AskedQuestion,

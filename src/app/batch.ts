@@ -51,6 +51,7 @@ interface AskedRow {
  * @param shared fields of the question that hold for rows which do not set them
  * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
  * @throws {ConflictError} STOPPED
+ * @example (await batch(readFieldList(fieldListTemplate(), 'list.csv'), {}, { catalogue, weather })).answered // 1
  */
 export async function batch(
   list: FieldList,

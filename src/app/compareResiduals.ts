@@ -33,6 +33,7 @@ import { seasonQuestionOf } from './seasonQuestionOf.ts';
  * Rate, overlap and leaves are taken the same for all, each as a share of its own top label rate.
  *
  * @throws {InvalidInputError} CROP_UNKNOWN and what {@link answerField} throws about dates, soil and weather
+ * @example (await compareResiduals({ station: 'demo-invented', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, deps)).crop // 'lentil'
  */
 export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps): Promise<Comparison> {
   const question = readQuestion(comparisonQuestionSchema, input);

@@ -31,6 +31,7 @@ import { readQuestion } from './readQuestion.ts';
  *
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, DATES_DISORDERED, TOO_MANY_DATES and what
  *   {@link answerField} throws about dates, soil and weather
+ * @example (await cropByDate({ station: 'demo-invented', residual: 'flumioxazin', appliedOn: '2026-08-14', plantFrom: '2027-05-01', plantTo: '2027-05-15', crops: ['lentil'] }, deps)).crops.length // 1
  */
 export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promise<CropGrid> {
   const question = readQuestion(cropGridQuestionSchema, input);

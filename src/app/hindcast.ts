@@ -54,6 +54,7 @@ export interface PreparedHindcast {
  *
  * @throws {InvalidInputError} as the odds do; NO_CARRYOVER where none is modelled; CROP_MIX for a mix of crops
  * @throws {MissingDataError} TOO_FEW_YEARS
+ * @example (await hindcast({ ...demoQuestion, leadDays: [60], baseFrom: 1996 }, deps)).years.length // 30
  */
 export async function hindcast(
   input: HindcastInput,

@@ -35,6 +35,7 @@ export interface RegionDeps {
  *
  * @throws {InvalidInputError | MissingDataError} as the odds do; NO_CARRYOVER, STATIONS_NONE
  * @throws {ConflictError} STOPPED
+ * @example (await regionRows({ residual: 'flumioxazin', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, { catalogue, weather }).next()).value?.step // 'start'
  */
 export async function* regionRows(
   input: RegionInput,
