@@ -1,19 +1,23 @@
+import { randomUUID } from 'node:crypto';
 import { DrywakeError, InvalidInputError } from '../errors.ts';
 import type { Batch, BatchAnswer, BatchRow } from '../schema/batch.ts';
 import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
+import type { StoredLabel } from '../schema/labelEntry.ts';
 import { type QuestionInput, questionSchema } from '../schema/question.ts';
 import { HECTARES_PER_ACRE } from '../units.ts';
-import { batchAnswer } from './batchAnswer.ts';
-import { createClimateCache } from './climateCache.ts';
-import { packedReader, packWeather } from './packedWeather.ts';
+import { doTask } from './doTask.ts';
+import { type KeptClimates, keepClimates } from './keptClimates.ts';
+import type { LabelBook } from './labelBook.ts';
+import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
+import type { AskedQuestion } from './treatment.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { PackedWeather, Workshop } from './workshop.ts';
 
 /** Rows of one station handed to a worker at once. */
-const ROWS_PER_TASK = 100;
+const ROWS_PER_TASK = 250;
 
 /** A list of fields as it stands in a file. */
 export interface FieldList {
@@ -28,6 +32,8 @@ export interface BatchDeps {
   readonly weather: WeatherReader;
   /** Workers; all is worked out here where it is absent. */
   readonly workshop?: Workshop;
+  /** The user's own label entries; none where it is absent. */
+  readonly labels?: Pick<LabelBook, 'labels'>;
 }
 
 /** How a long list tells of itself, and is stopped. */
@@ -40,7 +46,7 @@ export interface BatchWatch {
 interface AskedRow {
   readonly line: number;
   readonly given: Readonly<Record<string, string>>;
-  readonly question: QuestionInput;
+  readonly question: AskedQuestion;
   readonly areaHectares: number | null;
 }
 
@@ -59,23 +65,23 @@ export async function batch(
   deps: BatchDeps,
   watch: BatchWatch = {},
 ): Promise<Batch> {
-  checkList(list, shared);
+  assertAskable(list, shared);
   const rows = list.rows.map(({ line, cells }) => asked(line, cells, shared));
   const answers = new Array<BatchAnswer>(rows.length);
+  const here = keepClimates();
   let done = 0;
   const under = new Set<Promise<void>>();
   const most = (deps.workshop?.workers ?? 1) * 2;
-  for (const group of groupsOf(rows)) {
+  const labels = await labelsFor(rows, deps);
+  const listId = randomUUID();
+  for (const [place, group] of groupsOf(rows).entries()) {
     const packed = await packedOr(deps.weather, rows[group[0]]);
+    const common = { packed, labels, weatherId: `${listId} ${place}` };
     for (let from = 0; from < group.length; from += ROWS_PER_TASK) {
       throwIfStopped(watch.signal);
       const part = group.slice(from, from + ROWS_PER_TASK);
-      const task = answersOf(
-        packed,
-        part.map((row) => rows[row].question),
-        deps,
-        watch.signal,
-      ).then((got) => {
+      const questions = part.map((row) => rows[row].question);
+      const task = answersOf(questions, common, deps, here, watch.signal).then((got) => {
         part.forEach((row, index) => {
           answers[row] = got[index];
         });
@@ -106,37 +112,60 @@ async function packedOr(
 }
 
 /** A question that has the same climate, whatever else is amiss with the row. */
-const climateOf = ({ station, latitudeDeg, temperatureStation, fillFromNeighbours }: QuestionInput) => ({
+const climateOf = ({ station, latitudeDeg, temperatureStation, fillFromNeighbours }: AskedQuestion) => ({
   ...{ station, latitudeDeg, temperatureStation, fillFromNeighbours },
   ...{ residual: 'any', crop: 'any', appliedOn: '2000-01-01', plantOn: '2000-01-01' },
 });
 
+/** The label entries, where any row names one. */
+async function labelsFor(rows: readonly AskedRow[], { labels }: BatchDeps): Promise<readonly StoredLabel[]> {
+  if (labels === undefined || rows.every(({ question }) => question.labelEntry === undefined)) return [];
+  return labels.labels();
+}
+
+/** What the rows of one station have in common. */
+interface Common {
+  readonly packed: PackedWeather | DrywakeError;
+  readonly labels: readonly StoredLabel[];
+  readonly weatherId: string;
+}
+
 async function answersOf(
-  packed: PackedWeather | DrywakeError,
-  questions: QuestionInput[],
+  questions: AskedQuestion[],
+  { packed, labels, weatherId }: Common,
   { catalogue, workshop }: BatchDeps,
+  here: KeptClimates,
   signal?: AbortSignal,
 ): Promise<BatchAnswer[]> {
   if (packed instanceof DrywakeError) {
     const { code, message, hint, details } = packed;
     return questions.map(() => ({ answer: null, problem: { code, message, hint, details } }));
   }
-  if (workshop) return workshop.run({ kind: 'batch', questions, weather: packed }, signal);
-  const climates = createClimateCache(packedReader(packed));
-  const answers: BatchAnswer[] = [];
-  for (const question of questions) answers.push(await batchAnswer(question, { catalogue, climates }));
+  const task = { kind: 'batch', questions, weather: packed, weatherId, labels } as const;
+  if (workshop) return workshop.run(task, signal);
+  const answers = (await doTask(task, catalogue, here)) as BatchAnswer[];
   await new Promise<void>((resolve) => setImmediate(resolve));
   return answers;
 }
 
-/** Places of rows that share a climate, in the order in which each first comes. */
+/**
+ * Places of rows that share a climate, in the order in which each first comes; within one, rows that may share a season
+ * stand together.
+ */
 function groupsOf(rows: readonly AskedRow[]): number[][] {
   const groups = new Map<string, number[]>();
   rows.forEach(({ question }, row) => {
     const key = JSON.stringify(climateOf(question));
-    groups.set(key, [...(groups.get(key) ?? []), row]);
+    const places = groups.get(key);
+    if (places) places.push(row);
+    else groups.set(key, [row]);
   });
-  return [...groups.values()];
+  const seasons = rows.map(({ question: { plantOn: _, crop: __, residual: ___, ...season } }) =>
+    JSON.stringify(season),
+  );
+  const bySeason = (one: number, other: number) =>
+    seasons[one] === seasons[other] ? one - other : seasons[one] < seasons[other] ? -1 : 1;
+  return [...groups.values()].map((places) => places.sort(bySeason));
 }
 
 function asked(
@@ -150,7 +179,7 @@ function asked(
     if (field === undefined || !text) continue;
     question[field] = number ? numberOr(text) : text;
   }
-  return { line, given, question: question as QuestionInput, areaHectares: areaOf(given) };
+  return { line, given, question: question as AskedQuestion, areaHectares: areaOf(given) };
 }
 
 /** A number, or the text itself, which the schema then refuses by its name. */
@@ -162,14 +191,22 @@ function areaOf({ acres, hectares }: Readonly<Record<string, string>>): number |
   return area > 0 && Number.isFinite(area) ? area : null;
 }
 
-function checkList({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
+/**
+ * Checks that a list has rows and all needed columns.
+ * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
+ */
+export function assertAskable({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
   if (rows.length === 0) {
     throw new InvalidInputError('BATCH_EMPTY', `${file} holds no row below its head.`, {
       hint: 'Write one row for each field; "drywake batch --template" prints a head to start from.',
     });
   }
+  const given = (name: string, field?: keyof QuestionInput) =>
+    columns.includes(name) || (field !== undefined && field in shared);
+  // A label entry names its active itself.
+  const byLabel = given('label_entry', 'labelEntry');
   const missing = BATCH_COLUMNS.filter(
-    ({ name, field, needed }) => needed && !columns.includes(name) && !(field && field in shared),
+    ({ name, field, needed }) => needed && !given(name, field) && !(byLabel && field === 'residual'),
   );
   if (missing.length > 0) {
     throw new InvalidInputError(

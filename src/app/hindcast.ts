@@ -9,6 +9,7 @@ import {
   type HindcastQuestion,
   hindcastQuestionSchema,
 } from '../schema/hindcast.ts';
+import type { OutcomeTally } from '../schema/outcomeTally.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { packWeather } from './packedWeather.ts';
@@ -31,6 +32,8 @@ export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates'>
   /** Workers, with the records to hand to them; all is worked out here where they are absent. */
   readonly workshop?: Workshop;
   readonly weather?: WeatherReader;
+  /** Tallies the outcomes of kept fields; none are looked at where it is absent. */
+  readonly recorded?: () => Promise<OutcomeTally>;
 }
 
 /** How a long hindcast tells of itself, and is stopped. */
@@ -63,7 +66,7 @@ export async function hindcast(
 ): Promise<Hindcast> {
   const prepared = await prepareHindcast(input, deps);
   const done = await yearsOf(prepared, deps, watch);
-  return hindcastOf(prepared, done);
+  return hindcastOf(prepared, done, (await deps.recorded?.()) ?? null);
 }
 
 /** Years done together by a worker. */
@@ -147,9 +150,10 @@ function withoutItsSeason(asked: HindcastQuestion): HindcastQuestion {
 }
 
 /** Scores of the years that were looked back on. */
-export function hindcastOf(
+function hindcastOf(
   { question, resolved, weather }: PreparedHindcast,
   years: readonly HindcastYear[],
+  recorded: OutcomeTally | null,
 ): Hindcast {
   const places = question.leadDays.map((_, place) => place);
   const overall = hindcastScores(years, places);
@@ -170,6 +174,7 @@ export function hindcastOf(
       ...plain(hindcastScores(years, [place])),
     })),
     years: years.map((year) => ({ ...year, odds: [...year.odds] })),
+    recorded,
   };
 }
 

@@ -1,6 +1,7 @@
 import { type PairSeason, pairHorizon, pairSeason } from '../analysis/pairSeason.ts';
 import type { SharedSeason, TraceSet } from '../analysis/seasonTraceSet.ts';
 import { traceSet } from '../analysis/seasonTraceSet.ts';
+import type { StationClimate } from '../analysis/stationClimate.ts';
 import { isoDateOf } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
@@ -59,18 +60,22 @@ export const conditionedAll = (
 ): ResolvedQuestion[] => all.map((one) => withConditions(one, weather, catalogue).resolved);
 
 /** The season that all of some questions share: they differ in residual, crop and planting date only. */
-export function sharedSeason(
+export const sharedSeason = (
   all: readonly ResolvedQuestion[],
   { climate }: StationWeather,
   lastPlantDay: number,
-): TraceSet {
-  const shared: SharedSeason = {
-    ...seasonQuestionOf(all[0], climate.series),
-    appliedDay: all[0].application.appliedDay,
-    horizonDays: Math.max(...all.map(({ application }) => pairHorizon(application, lastPlantDay))),
-  };
-  return traceSet(climate, shared);
-}
+): TraceSet => traceSet(climate, sharedSeasonOf(all, climate, lastPlantDay));
+
+/** What a season's traces hang on. */
+export const sharedSeasonOf = (
+  all: readonly ResolvedQuestion[],
+  { series }: StationClimate,
+  lastPlantDay: number,
+): SharedSeason => ({
+  ...seasonQuestionOf(all[0], series),
+  appliedDay: all[0].application.appliedDay,
+  horizonDays: Math.max(...all.map(({ application }) => pairHorizon(application, lastPlantDay))),
+});
 
 /** Seasons of pairs by their application: crops with the same interval share one. */
 export type KnownSeasons = Map<string, PairSeason>;

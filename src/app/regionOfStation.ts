@@ -48,7 +48,7 @@ export function regionOfStation(record: StationRecord, region: ResolvedRegion): 
     elevationM: station.elevationM,
     invented: station.invented,
     soilClass:
-      question.soilByStation[station.id] ??
+      ownSoil(question, station.id) ??
       question.soilClass ??
       (question.sandPercent === undefined ? 'loam' : 'sand and clay as given'),
     firstDate: isoDateOf(firstDay),
@@ -85,7 +85,7 @@ function whyNotNow({ asOf, appliedOn }: RegionQuestion, { firstDay, days }: Dail
 function figuresOf(climate: StationClimate, region: ResolvedRegion, now: boolean): RegionFigures {
   const { question, resolved } = region;
   const { series, warmRain } = climate;
-  const own = question.soilByStation[series.station.id];
+  const own = ownSoil(question, series.station.id);
   const layer =
     own === undefined
       ? resolved.layer
@@ -162,3 +162,7 @@ function runningSum(values: Float64Array): Float64Array {
   for (let i = 0; i < values.length; i++) sums[i + 1] = sums[i] + values[i];
   return sums;
 }
+
+/** The soil given for a station; a station may be called what every object has, such as "constructor". */
+const ownSoil = ({ soilByStation }: Pick<ResolvedRegion['question'], 'soilByStation'>, id: string) =>
+  Object.hasOwn(soilByStation, id) ? soilByStation[id] : undefined;

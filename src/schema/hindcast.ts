@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { outcomeTallySchema } from './outcomeTally.ts';
 import { questionSchema } from './question.ts';
 
 const share = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
@@ -74,6 +75,10 @@ export const hindcastSchema = z
         odds: z.array(share('Odds given, one for each lead')),
       }),
     ),
+    recorded: outcomeTallySchema.nullable().meta({
+      description:
+        'Outcomes recorded in kept fields, whatever residual and crop; null where no fields are looked at',
+    }),
   })
   .meta({ id: 'Hindcast' });
 export type Hindcast = z.infer<typeof hindcastSchema>;

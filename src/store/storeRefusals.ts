@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import { ConflictError, MissingDataError, SourceFailedError } from '../errors.ts';
 
 /** The refusal of a record asked of a store without any. */
@@ -34,6 +35,17 @@ export const importStopped = (cause?: unknown): ConflictError =>
     hint: 'Start the same import again: files that are in the store are passed over.',
     cause,
   });
+
+/** The refusal of a packed file that would grow without end. */
+export const swollenFile = (path: string): SourceFailedError =>
+  new SourceFailedError(
+    'FILE_TOO_LARGE',
+    `${basename(path)} unpacks to far more than a record of its size would.`,
+    {
+      hint: 'Fetch the file again, or unpack it first where it is sound.',
+      details: { file: basename(path) },
+    },
+  );
 
 /** The failure of a write for a reason outside the records; nothing of it is kept. */
 export const writeFailed = (path: string, cause: unknown): SourceFailedError =>

@@ -338,7 +338,7 @@ describe('the fields', () => {
     await reach('remove-field');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
-    expect(await page.getByTestId('remove-field').isVisible()).toBe(true);
+    await page.getByTestId('remove-field').waitFor();
     await page.context().close();
   });
 

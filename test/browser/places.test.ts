@@ -50,6 +50,9 @@ describe('from place to place', () => {
     await page.getByTestId('units-metric').click();
     await expect.poll(() => page.getByTestId('worth').innerText()).toMatch(/ mm of rain/);
     expect(page.url()).toContain('u=metric');
+    const readAt = page.locator('.facts > div').filter({ hasText: 'Rain read at' }).locator('dd');
+    await readAt.waitFor({ state: 'attached' });
+    expect(await readAt.textContent()).toBe('the records do not say at what hour');
     await page.getByRole('link', { name: 'All stations' }).click();
     await page.getByTestId('station-count').waitFor();
     await expect.poll(() => page.url()).toContain('u=metric');

@@ -4,7 +4,7 @@ import { regionRows } from '../../app/region.ts';
 import { regionFeature, regionTable } from '../../app/regionTable.ts';
 import type { RegionEvent, RegionInput, RegionRow } from '../../schema/region.ts';
 import type { CliDeps } from '../command.ts';
-import { wholeNumberOption } from '../optionValues.ts';
+import { workersOption } from '../optionValues.ts';
 import { checkOutput, writeOutput } from '../outputFile.ts';
 import { createProgressLine } from '../progressLine.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
@@ -37,11 +37,7 @@ export function define(program: Program, deps: CliDeps): void {
     .option('--box <w,s,e,n>', 'stations between these limits only, in degrees', boxOption)
     .option('--soils <file>', 'CSV with the columns station and soil_class; other stations take --soil')
     .option('--out <file>', 'write to a file: .csv, .json, .geojson or .parquet (default: CSV to the output)')
-    .option(
-      '--workers <n>',
-      'worker threads; 0 for none (default: by the number of stations)',
-      wholeNumberOption,
-    )
+    .option('--workers <n>', 'worker threads; 0 for none (default: by the number of stations)', workersOption)
     .option('--geojson', 'print GeoJSON')
     .option('--json', 'print JSON, metric and unrounded')
     .addHelpText(
