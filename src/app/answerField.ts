@@ -14,6 +14,7 @@ import { evidenceBlock } from './evidenceBlock.ts';
 import { carryingApplications, fieldLabelDay, firstAppliedDay, rulingInterval } from './fieldTreatments.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
+import { modelOf } from './modelOf.ts';
 import { preparedTreatments } from './preparedTreatments.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
@@ -177,8 +178,6 @@ function answerWithoutCarryover(
     weather: weatherOf(weather, null),
   };
 }
-
-const modelOf = (version: string): Answer['model'] => ({ name: 'drywake residual persistence', version });
 
 function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
   const { question, treatmentName, groups, cropName, halfLife, texture, layer } = resolved;

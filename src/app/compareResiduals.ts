@@ -12,6 +12,7 @@ import {
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
   conditionedAll,
   dateOfOffset,
@@ -38,6 +39,7 @@ import { seasonQuestionOf } from './seasonQuestionOf.ts';
 export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps): Promise<Comparison> {
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
+  const model = modelOf(deps.version);
   const crop = findCrop(catalogue, question.crop).name;
   const { resolved: asked, unjudged } = resolveAll(
     catalogue.actives.map(({ isoName }) => ({
@@ -48,7 +50,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   );
   const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
   if (asked.length === 0) {
-    return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
+    return { question, crop, activation: null, residuals: [], unjudged, cautions: [], model };
   }
   const resolved = conditionedAll(asked, weather, catalogue);
   const [{ plantDay }] = resolved;
@@ -66,6 +68,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions: sharedCautions(weather, question.labelEntry),
+    model,
   };
 }
 

@@ -12,6 +12,7 @@ import {
 } from '../schema/comparison.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
   conditionedAll,
   dateOfOffset,
@@ -37,6 +38,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   const question = readQuestion(cropGridQuestionSchema, input);
   const { crops, plantFrom, plantTo, stepDays, ...rest } = question;
   const { catalogue } = deps;
+  const model = modelOf(deps.version);
   const residual = findActive(catalogue, question.residual).isoName;
   const days = plantDays(parseIsoDate(plantFrom), parseIsoDate(plantTo), stepDays);
   const names = (crops ?? catalogue.crops.map(({ name }) => name)).map(
@@ -58,7 +60,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   });
   const dates = days.map(isoDateOf);
   const cautions = sharedCautions(weather, question.labelEntry);
-  if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
+  if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions, model };
   const resolved = conditionedAll(asked, weather, catalogue);
   const set = sharedSeason(resolved, weather, days[days.length - 1]);
   const known: KnownSeasons = new Map();
@@ -73,6 +75,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
     crops: rows.filter((row): row is CropRow => !isUnjudged(row)).sort(byDates),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions,
+    model,
   };
 }
 

@@ -25,7 +25,8 @@ export const climate = stationClimate(series, 46, assumptions);
 
 /** The program's own catalogue, and what answering needs. */
 export const catalogue = loadCatalogue(readDataFolder(new URL('../../data', import.meta.url)));
-export const deps: AnswerDeps = { version: 'example', catalogue, climates: createClimateCache(weather) };
+export const version = 'example';
+export const deps: AnswerDeps = { version, catalogue, climates: createClimateCache(weather) };
 
 /** Loam with 2 % organic matter under stubble, and an active's usual response. */
 export const layer = topsoilLayer({ textureClass: 'loam' }, 2, 0.6);
