@@ -92,6 +92,9 @@ export function breakdownRecord(
   };
 }
 
+/** Forgets the runs of a climate that nobody will ask for again: so many stations need not wait for their turn to go. */
+export const forgetRuns = (climate: StationClimate): void => runs.forget(climate);
+
 function recordRun(
   waterMm: Float64Array,
   { et0Mm }: DailyForcing,

@@ -22,7 +22,7 @@ export async function doTask(
   switch (task.kind) {
     case 'region': {
       const region = resolveRegion(task.question, catalogue);
-      return task.records.map((record) => regionOfStation(record, region));
+      return task.stations.map((station) => regionOfStation(station, region));
     }
     case 'batch': {
       const climates = kept.of(task.weatherId, task.weather);

@@ -70,7 +70,7 @@ async function oddsBefore(
     const question = fieldQuestion(
       { ...record, evidence: record.evidence.filter(({ on }) => on <= plantOn) },
       plan,
-      station && { ...station, lastDate: station.lastDate < plantOn ? station.lastDate : plantOn },
+      station && { ...station, lastDate: [station.lastDate, plantOn].sort()[0] },
     );
     const { oddsAtPlanting, inputs } = await answerField(question, deps);
     if (oddsAtPlanting === null) return { reason: 'No carryover is modelled before this crop.' };

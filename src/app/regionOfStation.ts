@@ -1,3 +1,4 @@
+import { forgetRuns } from '../analysis/breakdownRecord.ts';
 import { lastDateBefore, nextDate } from '../analysis/labelConditions.ts';
 import { type AgainstYears, againstYears, regionSeason, summerOf } from '../analysis/regionSeason.ts';
 import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
@@ -10,7 +11,8 @@ import { ABSENT } from '../schema/codes.ts';
 import type { CountingWindow } from '../schema/countingWindow.ts';
 import type { RegionFigures, RegionQuestion, RegionRow } from '../schema/region.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
-import type { DailySeries, StationRecord } from '../schema/weather.ts';
+import type { DailySeries } from '../schema/weather.ts';
+import type { LentRecord } from './lentTemperatures.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
@@ -36,7 +38,10 @@ export function resolveRegion(question: RegionQuestion, catalogue: Catalogue): R
 }
 
 /** One station's row; what keeps it from answering is told in the row. Pure. */
-export function regionOfStation(record: StationRecord, region: ResolvedRegion): RegionRow {
+export function regionOfStation(
+  { record, temperatureStation }: LentRecord,
+  region: ResolvedRegion,
+): RegionRow {
   const { station, firstDay, rainTenthsMm } = record;
   const { question } = region;
   const lastDay = firstDay + rainTenthsMm.length - 1;
@@ -54,6 +59,7 @@ export function regionOfStation(record: StationRecord, region: ResolvedRegion): 
     firstDate: isoDateOf(firstDay),
     lastDate: isoDateOf(lastDay),
     rainPercent: shareWithRain(rainTenthsMm) * 100,
+    temperatureStation,
   };
   try {
     if (station.latitudeDeg === null) {
@@ -61,7 +67,12 @@ export function regionOfStation(record: StationRecord, region: ResolvedRegion): 
     }
     const climate = stationClimate(prepareSeries(record), station.latitudeDeg, question.assume);
     const notNow = whyNotNow(question, climate.series);
-    return { ...row, figures: figuresOf(climate, region, notNow === null), code: null, reason: null, notNow };
+    try {
+      const figures = figuresOf(climate, region, notNow === null);
+      return { ...row, figures, code: null, reason: null, notNow };
+    } finally {
+      forgetRuns(climate);
+    }
   } catch (error) {
     if (!(error instanceof DrywakeError)) throw error;
     return { ...row, figures: null, code: error.code, reason: error.message, notNow: null };

@@ -4,6 +4,7 @@ import type { HindcastQuestion } from '../schema/hindcast.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { RegionQuestion, RegionRow } from '../schema/region.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
+import type { LentRecord } from './lentTemperatures.ts';
 import type { AskedQuestion } from './treatment.ts';
 
 /** All records that a question's climate is worked out from. */
@@ -15,7 +16,7 @@ export interface PackedWeather {
 
 /** Work that can be done anywhere: all it needs stands in it. */
 export type WorkTask =
-  | { readonly kind: 'region'; readonly question: RegionQuestion; readonly records: readonly StationRecord[] }
+  | { readonly kind: 'region'; readonly question: RegionQuestion; readonly stations: readonly LentRecord[] }
   | {
       readonly kind: 'batch';
       readonly questions: readonly AskedQuestion[];

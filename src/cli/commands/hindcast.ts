@@ -16,12 +16,20 @@ interface HindcastFlags extends SeasonFlags {
   json?: boolean;
 }
 
+/** Years of a long record: how many it has is not known before it is read. Each year and lead is a piece of work. */
+const YEARS_FOR_NOW = 60;
+const USUAL_LEADS = 5;
+
 /** `drywake hindcast`: were the odds honest in past years? */
 export function define(program: Program, deps: CliDeps): void {
   addSeasonOptions(program, ['asOf', 'restOfSeasonRain']);
   program
     .option('--leads <days>', 'days before planting, with commas (default: 180,120,90,60,30)', leadsOption)
-    .option('--workers <n>', 'worker threads; 0 for none (default: one a processor)', wholeNumberOption)
+    .option(
+      '--workers <n>',
+      'worker threads; 0 for none (default: by the number of leads)',
+      wholeNumberOption,
+    )
     .option('--json', 'print scores, bands and years as JSON, unrounded')
     .addHelpText(
       'after',
@@ -41,11 +49,16 @@ Example:
       } as HindcastInput;
       const line = createProgressLine(deps.terminal, 'years looked back on');
       const result = await deps.untilInterrupted((signal) =>
-        withWorkshop(deps, Number.POSITIVE_INFINITY, flags.workers, async (workshop) => {
-          const weather = await readerOf(flags, deps);
-          const around = { ...deps.answerDeps(weather), weather, workshop, recorded: () => tallyOf(deps) };
-          return hindcast(question, around, { signal, progress: line.show });
-        }),
+        withWorkshop(
+          deps,
+          YEARS_FOR_NOW * (leads?.length ?? USUAL_LEADS),
+          flags.workers,
+          async (workshop) => {
+            const weather = await readerOf(flags, deps);
+            const around = { ...deps.answerDeps(weather), weather, workshop, recorded: () => tallyOf(deps) };
+            return hindcast(question, around, { signal, progress: line.show });
+          },
+        ),
       );
       line.end();
       deps.terminal.out(flags.json ? `${JSON.stringify(result, null, 2)}\n` : hindcastText(result));

@@ -32,7 +32,7 @@ export function prepareSeries(record: StationRecord, otherRain?: OtherRain): Pre
   dropSwappedTemperatures(maxTempC, minTempC);
   fillTemperature(maxTempC, slots, tempOrigin);
   fillTemperature(minTempC, slots, tempOrigin);
-  if (maxTempC.some(Number.isNaN) || minTempC.some(Number.isNaN)) {
+  if (hasGap(maxTempC) || hasGap(minTempC)) {
     throw new MissingDataError(
       'TEMPERATURES_MISSING',
       `The record of ${record.station.id} holds no usable daily temperatures, so warmth in the soil cannot be worked out.`,
@@ -51,6 +51,11 @@ export function prepareSeries(record: StationRecord, otherRain?: OtherRain): Pre
     tempOrigin,
     neighbourDays,
   };
+}
+
+function hasGap(values: Float64Array): boolean {
+  for (let day = 0; day < values.length; day++) if (Number.isNaN(values[day])) return true;
+  return false;
 }
 
 function dropSwappedTemperatures(maxTempC: Float64Array, minTempC: Float64Array): void {
