@@ -7,12 +7,16 @@ import { BATCH_COLUMNS } from '../../src/schema/batchColumns.ts';
 import { noOutside } from '../http/noOutside.ts';
 import { COMMON_FIELDS } from './commonFields.ts';
 
-/** The shapes of the interface's own document. */
-export async function interfaceShapes(): Promise<Record<string, Shape>> {
+/** The parts of the interface's own document that the dictionary shows. */
+export interface InterfaceDocument {
+  readonly paths: Record<string, Record<string, { readonly summary?: string }>>;
+  readonly components: { readonly schemas: Record<string, Shape> };
+}
+
+export async function interfaceDocument(): Promise<InterfaceDocument> {
   const app = createApp({ ...noOutside, version: '0', pageFolder: null, log: () => undefined } as never);
   const response = await app.request('http://localhost/api/openapi.json');
-  const { components } = (await response.json()) as { components: { schemas: Record<string, Shape> } };
-  return components.schemas;
+  return (await response.json()) as InterfaceDocument;
 }
 
 /** One field of a shape, with the fields of what has no name of its own below it. */
@@ -87,7 +91,7 @@ const tableText = <T extends { readonly id: string }>(
 ];
 
 /** The whole dictionary, as the guide holds it. */
-export const dictionary = (shapes: Record<string, Shape>): string =>
+export const dictionary = ({ paths, components }: InterfaceDocument): string =>
   [
     '# Data dictionary',
     '',
@@ -95,11 +99,21 @@ export const dictionary = (shapes: Record<string, Shape>): string =>
     'units, dates `YYYY-MM-DD`, shares from 0 to 1, `null` for what is not known or does not apply. The columns of the',
     "catalogue's own files stand in [the catalogue's data](../../data/README.md).",
     '',
+    '## Routes of the interface',
+    '',
+    '| route | gives |',
+    '| --- | --- |',
+    ...Object.entries(paths).flatMap(([path, methods]) =>
+      Object.entries(methods).map(([method, { summary = '' }]) =>
+        line([`\`${method.toUpperCase()} ${path}\``, summary]),
+      ),
+    ),
+    '',
     '## Shapes of the interface',
     '',
     'What `--json` prints and the interface sends and takes.',
     '',
-    ...Object.entries(shapes)
+    ...Object.entries(components.schemas)
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .flatMap(([name, shape]) => shapeText(name, shape)),
     '## Tables',
