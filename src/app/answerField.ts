@@ -6,6 +6,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
@@ -20,7 +21,7 @@ import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
-import type { AskedQuestion, Treatment } from './treatment.ts';
+import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
 

@@ -4,7 +4,7 @@ import type { Batch, BatchAnswer, BatchRow } from '../schema/batch.ts';
 import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
-import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import { type AskedQuestion, type QuestionInput, questionSchema } from '../schema/question.ts';
 import { HECTARES_PER_ACRE } from '../units.ts';
 import { doTask } from './doTask.ts';
 import { type KeptClimates, keepClimates } from './keptClimates.ts';
@@ -13,7 +13,6 @@ import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
-import type { AskedQuestion } from './treatment.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { PackedWeather, Workshop } from './workshop.ts';
 

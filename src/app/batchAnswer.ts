@@ -2,7 +2,7 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import type { BatchAnswer } from '../schema/batch.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import { questionSchema } from '../schema/question.ts';
+import { type AskedQuestion, questionSchema } from '../schema/question.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { judgePair } from './pairAnswers.ts';
@@ -10,7 +10,7 @@ import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
 import type { SharedSeasons } from './sharedSeasons.ts';
-import { type AskedQuestion, speciesOf, storedLabel, treatmentOf, withResidual } from './treatment.ts';
+import { speciesOf, storedLabel, treatmentOf, withResidual } from './treatment.ts';
 import { forbids, withConditions } from './withConditions.ts';
 import { sayOdds } from './words.ts';
 

@@ -14,6 +14,7 @@ export function sheetMarkdown(sheet: Sheet): string {
     body.length === 0 ? [] : ['', `## ${title}`, '', ...body];
   return [
     `# ${escaped(sheet.title)}`,
+    ...fieldLines(sheet.field),
     ...(sheet.invented === null ? [] : ['', `*${escaped(sheet.invented)}*`]),
     '',
     `**${escaped(sheet.sentence)}**`,
@@ -36,6 +37,12 @@ export function sheetMarkdown(sheet: Sheet): string {
     ]),
     '',
   ].join('\n');
+}
+
+function fieldLines(field: Sheet['field']): string[] {
+  if (field === null) return [];
+  const named = [field.farm && `Farm: ${field.farm}`, `Field: ${field.name}`, field.area];
+  return ['', escaped(named.filter(Boolean).join('; '))];
 }
 
 const bullets = (texts: readonly string[]): string[] => texts.map((text) => `- ${escaped(text)}`);

@@ -2,10 +2,10 @@ import type { HindcastYear } from '../analysis/hindcast.ts';
 import type { BatchAnswer } from '../schema/batch.ts';
 import type { HindcastQuestion } from '../schema/hindcast.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { RegionQuestion, RegionRow } from '../schema/region.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
 import type { LentRecord } from './lentTemperatures.ts';
-import type { AskedQuestion } from './treatment.ts';
 
 /** All records that a question's climate is worked out from. */
 export interface PackedWeather {

@@ -27,6 +27,7 @@ import { compareRoute } from './routes/compare.ts';
 import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
 import { fieldAnswersRoute } from './routes/fieldAnswers.ts';
+import { fieldSheetRoute } from './routes/fieldSheet.ts';
 import { fieldsRoute } from './routes/fields.ts';
 import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
 import { fieldsTableRoute } from './routes/fieldsTable.ts';
@@ -133,6 +134,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', labelsRoute(deps))
     .route('/', labelsTableRoute(deps))
     .route('/', fieldAnswersRoute(deps))
+    .route('/', fieldSheetRoute(deps))
     .route('/', fieldsRefreshRoute(deps))
     .route('/', applicationRecordRoute(deps))
     .route('/', backupRoute(deps))

@@ -380,7 +380,7 @@ describe('your labels', () => {
     await page.getByTestId('label-page').waitFor();
     await write(page, 'actives.0.rateGramsPerHa', '1.53');
     await keptAs(page, 2);
-    await page.getByTestId('add-water').click();
+    await blank(page, 'intervals.0.clauses.add').selectOption('water');
     await keptAs(page, 3);
     await write(page, 'intervals.0.clauses.0.minMm', '2');
     await keptAs(page, 4);
