@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { documents, fencesOf } from '../built/documents/fences.ts';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -27,8 +28,19 @@ const PICTURES: Record<string, { path: string; part?: string; ready(page: Page):
     ready: (page) => page.getByTestId('crop-grid').locator('td button').first().waitFor(),
   },
   'season.jpg': { path: QUESTION, part: 'story', ready: (page) => drawn(page, 'story') },
+  'list.jpg': { path: 'fields', part: 'list-answers', ready: listAnswered },
   'evidence.jpg': { path: QUESTION, part: 'evidence', ready: (page) => drawn(page, 'evidence') },
 };
+
+/** Gives the page the list that the guide shows, and waits for its answers. */
+async function listAnswered(page: Page): Promise<void> {
+  const fences = documents().flatMap(fencesOf);
+  const text = fences.find(({ fileName }) => fileName === 'list.csv')?.text ?? '';
+  await page.getByText('A list of fields, answered and ranked').click();
+  const file = { name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
+  await page.getByTestId('list-in').setInputFiles(file);
+  await page.getByTestId('list-row').nth(1).waitFor();
+}
 
 /** Waits for a part of the answer and for its drawings. */
 async function drawn(page: Page, testId: string): Promise<void> {

@@ -35,7 +35,9 @@ const markdown = new Marked({
     },
     code({ text, lang }: Tokens.Code): string {
       const escaped = text.replace(/[&<>]/g, (sign) => `&#${sign.charCodeAt(0)};`);
-      return `<pre tabindex="0" class="${lang ?? ''}"><code>${escaped}</code></pre>\n`;
+      const [kind = '', fileName] = (lang ?? '').split(' ');
+      const named = fileName === undefined ? '' : `<p class="file"><code>${fileName}</code></p>\n`;
+      return `${named}<pre tabindex="0" class="${kind}"><code>${escaped}</code></pre>\n`;
     },
     tablecell({ tokens, header, align }: Tokens.TableCell): string {
       const tag = header ? 'th' : 'td';
