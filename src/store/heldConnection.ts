@@ -57,16 +57,19 @@ export function createHeldConnection(
     connection: () => held.connection,
     async use(work) {
       if (!isOpen) await reopen();
-      try {
-        return await work();
-      } catch (error) {
-        if (isAbout(error, GAVE_UP)) {
+      const attempt = async () => {
+        try {
+          return await work();
+        } catch (error) {
+          if (!isAbout(error, GAVE_UP)) throw error;
           // Nothing of the work was done: it met a database that had given up before.
           await reopen();
           return work();
         }
+      };
+      return attempt().catch((error: unknown) => {
         throw isAbout(error, OF_THE_STORE) ? writeFailed(path, error) : error;
-      }
+      });
     },
     close,
   };
