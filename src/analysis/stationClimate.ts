@@ -19,6 +19,7 @@ export interface StationClimate {
 /**
  * Works a station's climate out once; questions then share it.
  * @param columns where it and all runs over it take their columns: reused ones end with the next station
+ * @example stationClimate(prepareSeries(record), 46, assumptions).series.days // 21915
  */
 export function stationClimate(
   series: DailySeries,

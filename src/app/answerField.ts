@@ -15,6 +15,7 @@ import { evidenceBlock } from './evidenceBlock.ts';
 import { carryingApplications, fieldLabelDay, firstAppliedDay, rulingInterval } from './fieldTreatments.ts';
 import type { LabelBook } from './labelBook.ts';
 import { mixedAnswer } from './mixedAnswer.ts';
+import { modelOf } from './modelOf.ts';
 import { preparedTreatments } from './preparedTreatments.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
@@ -45,6 +46,7 @@ export interface AnswerOptions {
  *
  * @throws {InvalidInputError} where the question does not fit together; `details.field` names the culprit
  * @throws {MissingDataError} STATION_UNKNOWN, LABEL_UNKNOWN, INTERVAL_MISSING, TOO_FEW_YEARS, LATITUDE_MISSING, TEMPERATURES_MISSING
+ * @example (await answerField(demoQuestion, deps)).labelDate // '2026-12-14'
  */
 export async function answerField(
   input: AskedQuestion,
@@ -177,8 +179,6 @@ function answerWithoutCarryover(
     weather: weatherOf(weather, null),
   };
 }
-
-const modelOf = (version: string): Answer['model'] => ({ name: 'drywake residual persistence', version });
 
 function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
   const { question, treatmentName, groups, cropName, halfLife, texture, layer } = resolved;

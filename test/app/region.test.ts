@@ -34,7 +34,7 @@ const question = {
   ...{ residual: 'imazethapyr', crop: 'lentil', interval: '9 months' },
   ...{ appliedOn: '2025-08-10', plantOn: '2026-05-10', asOf: '2025-12-15' },
 };
-const deps = { catalogue, weather, stateOf: readUsStates };
+const deps = { version: '1', catalogue, weather, stateOf: readUsStates };
 
 async function rowsOf(change: Partial<RegionInput> = {}): Promise<RegionRow[]> {
   const rows: RegionRow[] = [];

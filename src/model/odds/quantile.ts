@@ -18,5 +18,8 @@ export function quantile(values: Iterable<number>, p: number): number {
   return low === high ? low : low + share * (high - low);
 }
 
-/** Median of a sample, type 7. */
+/**
+ * Median of a sample, type 7.
+ * @example median([3, 1, 2]) // 2
+ */
 export const median = (values: Iterable<number>): number => quantile(values, 0.5);

@@ -43,6 +43,7 @@ export function warmthFactors(
  *
  * Equation   S(i) = Σ_{k<i} f_T(k)·f_W(k)
  * Valid      inner loop, inputs not checked
+ * @example breakdownSums(Float64Array.of(1, 1), Float64Array.of(1, 0.25), layer, response) // [0, 1, 1.5]
  */
 export function breakdownSums(
   warmth: Float64Array,

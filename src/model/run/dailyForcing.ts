@@ -27,6 +27,7 @@ export interface DailyForcing {
  *
  * Source     reference evapotranspiration: FAO-56 eq. 52; soil temperature: Climate Research 2, 183-191 (1993)
  * Valid      a gapless series; the first ten soil temperatures average the days there are
+ * @example dailyForcing(series, 46, 2.5).soilTempC.length === series.days // true
  */
 export function dailyForcing(
   series: DailySeries,

@@ -20,6 +20,7 @@ export interface PreparedSeries extends DailySeries {
  * minimum both become their mean.
  *
  * @throws {MissingDataError} RECORD_EMPTY without a single rain value; TEMPERATURES_MISSING without temperatures
+ * @example prepareSeries(record).rainMm.length // 21915
  */
 export function prepareSeries(
   record: StationRecord,
