@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   root: new URL('../', import.meta.url).pathname,
   test: {
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
@@ -22,7 +23,6 @@ export default defineConfig({
           include: ['test/browser/**/*.test.ts', 'test/built/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
         },
       },
     ],

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { onTestFinished } from 'vitest';
+import { afterAll, onTestFinished } from 'vitest';
 
 /** A new empty folder that is removed when the running test ends. */
 export function tempFolder(): string {
@@ -15,4 +15,11 @@ export function tempFile(name: string, content: string | Buffer): string {
   const path = join(tempFolder(), name);
   writeFileSync(path, content);
   return path;
+}
+
+/** A new empty folder that is removed when the running test file has ended. */
+export function tempFolderOfFile(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
 }

@@ -2,6 +2,7 @@ import { InvalidInputError } from '../errors.ts';
 import { type Backup, backupSchema, type RestoreResult } from '../schema/backup.ts';
 import type { Everything } from '../store/everything.ts';
 import type { FieldsStore } from '../store/fieldsStore.ts';
+import { parseJson } from './boundedJson.ts';
 
 /** What backups are made from and put back into. */
 export interface BackupDeps {
@@ -44,7 +45,7 @@ export async function restoreBackup(backup: Backup, deps: BackupDeps): Promise<R
 export function readBackup(text: string): Backup {
   let given: unknown;
   try {
-    given = JSON.parse(text);
+    given = parseJson(text);
   } catch (cause) {
     throw unreadable(`it is not JSON: ${(cause as Error).message}`);
   }

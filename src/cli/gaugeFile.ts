@@ -1,4 +1,4 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { CsvFault, type CsvRow, csvRows } from '../app/tables/csvRows.ts';
 import { parseIsoDate } from '../calendar.ts';
 import { DrywakeError, InvalidInputError } from '../errors.ts';
 import type { GaugeDay, Irrigation } from '../schema/question.ts';
@@ -63,19 +63,12 @@ export function readGaugeFile(text: string, path: string): GaugeEntries {
   return entries;
 }
 
-function linesOf(
-  text: string,
-  refuse: (line: number, fault: string) => InvalidInputError,
-): { line: number; cells: string[] }[] {
+function linesOf(text: string, refuse: (line: number, fault: string) => InvalidInputError): CsvRow[] {
   try {
-    const rows = parse(text, { bom: true, info: true, skip_empty_lines: true, trim: true });
-    return (rows as unknown as { record: string[]; info: { lines: number } }[]).map(({ record, info }) => ({
-      line: info.lines,
-      cells: record,
-    }));
+    return csvRows(text, { trim: true, cells: 'the head’s' });
   } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    throw refuse(typeof error.lines === 'number' ? error.lines : 1, error.message.replace(/\.$/, ''));
+    if (!(error instanceof CsvFault)) throw error;
+    throw refuse(error.line, error.message);
   }
 }
 

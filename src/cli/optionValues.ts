@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander';
+import { parseJson } from '../app/boundedJson.ts';
 import { InvalidInputError } from '../errors.ts';
 
 /** A number option. */
@@ -13,6 +14,21 @@ export function wholeNumberOption(text: string): number {
   if (!/^-?\d{1,9}$/.test(text)) throw new InvalidArgumentError('It must be a whole number.');
   return Number(text);
 }
+
+/** A port, 0 for any free one. */
+export const portOption = (text: string): number => wholeWithin(text, 65_535);
+
+function wholeWithin(text: string, most: number): number {
+  const value = wholeNumberOption(text);
+  if (value < 0 || value > most) throw new InvalidArgumentError(`It must be from 0 to ${most}.`);
+  return value;
+}
+
+/** Most worker threads that can be asked for. */
+const MOST_WORKERS = 64;
+
+/** A number of worker threads, 0 for none. */
+export const workersOption = (text: string): number => wholeWithin(text, MOST_WORKERS);
 
 /** A span of years such as 1981-2018. */
 export function yearsOption(text: string): { baseFrom: number; baseTo: number } {
@@ -69,7 +85,7 @@ export function pairsOption(
 export function jsonObject(text: string, path: string): Record<string, unknown> {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = parseJson(text);
   } catch (cause) {
     throw new InvalidInputError('JSON_DAMAGED', `${path} is not JSON: ${(cause as Error).message}.`, {
       hint: 'Write one JSON object with the fields of a question.',

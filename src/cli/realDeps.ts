@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
@@ -20,6 +20,7 @@ import type { CliDeps, Terminal } from './command.ts';
 import {
   addressHere,
   type DeskOutside,
+  keptFields,
   lazyLabels,
   openDesk,
   serviceOptionsIn,
@@ -28,6 +29,14 @@ import {
 
 /** How long an import waits for readers, which hold the store for moments only. [ms] */
 const WRITER_WAITS_MS = 5000;
+
+/** Largest table, question or backup that is read whole. [bytes] */
+const MOST_TEXT_BYTES = 128 * 1024 ** 2;
+
+const textTooLarge = (path: string) =>
+  new InvalidInputError('FILE_TOO_LARGE', `${path} is larger than ${MOST_TEXT_BYTES / 1024 ** 2} MiB.`, {
+    hint: 'Split it into several files.',
+  });
 
 /** The catalogue, read when it is first asked for; its files come with the program and stay as they are. */
 let loadedCatalogue: Catalogue | undefined;
@@ -101,8 +110,11 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     version,
     async readText(path) {
       try {
+        const { size } = await stat(path);
+        if (size > MOST_TEXT_BYTES) throw textTooLarge(path);
         return await readFile(path, 'utf8');
       } catch (cause) {
+        if (cause instanceof InvalidInputError) throw cause;
         throw new InvalidInputError('FILE_NOT_FOUND', `The file ${path} cannot be read.`, {
           hint: 'Check its name and that you may read it.',
           cause,
@@ -175,6 +187,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       climates: createClimateCache(weather),
       labels: lazyLabels(outside, storeFolder),
     }),
+    keptFields: () => keptFields(outside, storeFolder),
     withDesk: async (work) => withDesk(await outside(), work),
     async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');

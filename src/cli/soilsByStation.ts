@@ -1,4 +1,4 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { CsvFault, type CsvRow, csvRows } from '../app/tables/csvRows.ts';
 import { InvalidInputError } from '../errors.ts';
 import { TEXTURE_CLASSES, type TextureClass } from '../schema/soil.ts';
 
@@ -14,18 +14,21 @@ export function soilsByStation(text: string, file: string): Record<string, Textu
       cause,
       details: { field: 'soilByStation' },
     });
-  let rows: Record<string, string>[];
+  let rows: CsvRow[];
   try {
-    rows = parse(text, { bom: true, columns: true, trim: true, skip_empty_lines: true });
+    rows = csvRows(text, { trim: true, cells: 'the head’s' });
   } catch (cause) {
-    if (cause instanceof CsvError) throw refuse(cause.message, cause);
+    if (cause instanceof CsvFault) throw refuse(`line ${cause.line}: ${cause.message}`, cause);
     throw cause;
   }
+  const [head, ...stations] = rows;
+  const [idAt, soilAt] = ['station', 'soil_class'].map((name) => head?.cells.indexOf(name) ?? -1);
   return Object.fromEntries(
-    rows.map(({ station, soil_class: written }, index) => {
+    stations.map(({ cells, line }) => {
+      const [station, written] = [cells[idAt], cells[soilAt]];
       const soil = TEXTURE_CLASSES.find((one) => one === written?.toLowerCase());
       if (!station || soil === undefined) {
-        throw refuse(`row ${index + 1} names ${station ? `the soil "${written ?? ''}"` : 'no station'}`);
+        throw refuse(`line ${line} names ${station ? `the soil "${written ?? ''}"` : 'no station'}`);
       }
       return [station, soil];
     }),

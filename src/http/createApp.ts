@@ -16,6 +16,8 @@ import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
 import { applicationRecordRoute } from './routes/applicationRecord.ts';
 import { backupRoute } from './routes/backup.ts';
+import { batchRoute } from './routes/batch.ts';
+import { batchTemplateRoute } from './routes/batchTemplate.ts';
 import { bioassayRoute } from './routes/bioassay.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
@@ -117,6 +119,8 @@ export function createApp(deps: HttpDeps) {
     .route('/', bioassayRoute(deps))
     .route('/', hindcastRoute(deps))
     .route('/', regionRoute(deps))
+    .route('/', batchRoute(deps))
+    .route('/', batchTemplateRoute())
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))

@@ -4,10 +4,13 @@ import { fieldRecordSchema } from './fieldRecord.ts';
 import { labelEntrySchema } from './labelEntry.ts';
 import { recordIdSchema } from './recordId.ts';
 
+/** Highest version that the store can count on from. */
+const MOST_VERSIONS = 1_000_000_000;
+
 const versionOf = <T extends z.ZodType>(document: T) =>
   z.strictObject({
     id: recordIdSchema,
-    version: z.int().min(1),
+    version: z.int().min(1).max(MOST_VERSIONS),
     removed: z.boolean(),
     changedAt: z.iso.datetime().meta({ description: 'When this version was made' }),
     document,

@@ -40,13 +40,14 @@ const STATIONS: Record<string, Station> = {
  */
 export async function readExampleRecords(): Promise<StationRecord[]> {
   const builder = new RecordBuilder();
-  builder.openFile(SOURCE);
-  const [header, ...lines] = (await exampleText()).trimEnd().split(/\r?\n/);
+  const text = await exampleText();
+  builder.openFile(SOURCE, text.length);
+  const [header, ...lines] = text.trimEnd().split(/\r?\n/);
   if (!header.startsWith('location,date,precipitation,temp_max,temp_min')) {
     throw damagedFile(FILE_NAME, 1, 1, `the header "${header.slice(0, 60)}" is not the one expected`);
   }
-  lines.forEach((text, index) => {
-    addLine(builder, text, index + 2);
+  lines.forEach((line, index) => {
+    addLine(builder, line, index + 2);
   });
   const byId = new Map(Object.values(STATIONS).map((station) => [station.id, station]));
   return [...builder.records((id) => byId.get(id) ?? null)];

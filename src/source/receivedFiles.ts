@@ -67,7 +67,7 @@ async function pour(
       if (done) return;
       bytes += value.length;
       if (bytes > mostBytes) throw tooLarge(name, mostBytes);
-      await file.write(value);
+      await file.appendFile(value);
     }
   } finally {
     await reader.cancel().catch(() => undefined);

@@ -1,3 +1,4 @@
+import { SourceFailedError } from '../errors.ts';
 import type { FormerPlace, Station, StationRecord } from '../schema/weather.ts';
 import { StationColumns } from './stationColumns.ts';
 
@@ -27,23 +28,43 @@ const moves = (known: Place, given: Place): boolean =>
     return before !== null && now !== null && Math.abs(before - now) > SAME_PLACE[key];
   });
 
+/** Cells of columns that are always to be had, and that each byte read adds: a dense file needs one for four bytes. */
+const SPARE_CELLS = 8_000_000;
+const CELLS_PER_BYTE = 0.25;
+
 /** Collects values of any number of stations from one or more files and makes records of them. */
 export class RecordBuilder {
   private readonly stations = new Map<string, StationColumns>();
   private readonly places = new Map<string, Place>();
   private readonly formerPlaces = new Map<string, FormerPlace[]>();
   private fileName = '';
+  private freeCells = SPARE_CELLS;
 
-  /** Says which file the following values come from; it is named in the record's source. */
-  openFile(fileName: string): void {
+  /**
+   * Says which file the following values come from; it is named in the record's source.
+   * @param bytes its size, by which memory may grow [B]
+   */
+  openFile(fileName: string, bytes: number): void {
     this.fileName = fileName;
+    this.freeCells += bytes * CELLS_PER_BYTE;
   }
+
+  /** Lends cells of columns: few values, far apart, must not take memory without bound. */
+  private readonly lend = (cells: number): void => {
+    this.freeCells -= cells;
+    if (this.freeCells >= 0) return;
+    throw new SourceFailedError(
+      'FILE_TOO_LARGE',
+      `${this.fileName} spreads few values over more stations and days than can be held at once.`,
+      { hint: 'Cut the file by station and read the parts.', details: { file: this.fileName } },
+    );
+  };
 
   /** The columns of a station, to which its values are added. */
   station(id: string): StationColumns {
     let columns = this.stations.get(id);
     if (columns === undefined) {
-      columns = new StationColumns();
+      columns = new StationColumns(this.lend);
       this.stations.set(id, columns);
     }
     columns.sources.add(this.fileName);

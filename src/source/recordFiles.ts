@@ -104,7 +104,7 @@ function recordFile(
   const name = basename(path);
   const readInto = async (builder: RecordBuilder, onlyStation?: string): Promise<void> => {
     const bytes = await readUnpacked(path);
-    builder.openFile(name);
+    builder.openFile(name, bytes.length);
     layoutOf(bytes, name).read(bytes, name, builder, { ...options, onlyStation });
   };
   const records = async (): Promise<StationRecord[]> => {

@@ -4,7 +4,9 @@ import { ELEMENTS, isPlausible, NOT_USED, RAIN } from './element.ts';
 
 /** A value stood here but was dropped; becomes {@link ABSENT} at the end. Keeps a later repeat countable. */
 const DROPPED = ABSENT + 1;
-const FIRST_CAPACITY = 512;
+const FIRST_CAPACITY = 32;
+/** Sentences kept of one station; a file that has more to say says the same thing of every line. */
+const MOST_NOTES = 100;
 const BLANK = 32;
 const FLAG_PRESUMED_ZERO = 80; // 'P'
 
@@ -26,6 +28,9 @@ export class StationColumns {
     notes: [],
   };
   readonly sources = new Set<string>();
+
+  /** @param lend is told of every further cell that the columns take, and may refuse it */
+  constructor(private readonly lend: (cells: number) => void = () => undefined) {}
 
   /**
    * Takes in one value that is not missing.
@@ -59,7 +64,7 @@ export class StationColumns {
   /** Takes in the time at which a day's rain was read; of several the latest in the day counts. [HHMM] */
   addRainTime(dayNumber: number, timeHhmm: number): void {
     const index = this.indexOf(dayNumber);
-    this.times ??= new Int32Array(this.capacity).fill(ABSENT);
+    this.times ??= this.newColumn();
     if (timeHhmm > this.times[index]) this.times[index] = timeHhmm;
   }
 
@@ -70,7 +75,8 @@ export class StationColumns {
 
   /** Keeps a sentence about how values were read; the same one counts once. */
   note(sentence: string): void {
-    if (!this.reading.notes.includes(sentence)) this.reading.notes.push(sentence);
+    const { notes } = this.reading;
+    if (notes.length < MOST_NOTES && !notes.includes(sentence)) notes.push(sentence);
   }
 
   /** The record from its first to its last day with an accepted value, or null where there is none. */
@@ -128,18 +134,26 @@ export class StationColumns {
     this.base = capacity === 0 ? dayNumber : base - before;
     this.capacity = capacity + (before > 0 ? before : after);
     for (const [element, column] of this.columns.entries()) {
-      if (column !== null) this.firstColumn(element).set(column, before);
+      if (column === null) continue;
+      this.firstColumn(element).set(column, before);
+      this.lend(-column.length);
     }
     if (this.times !== null) {
-      const times = new Int32Array(this.capacity).fill(ABSENT);
+      const times = this.newColumn();
       times.set(this.times, before);
+      this.lend(-this.times.length);
       this.times = times;
     }
   }
 
   private firstColumn(element: number): Int32Array {
-    const column = new Int32Array(this.capacity).fill(ABSENT);
+    const column = this.newColumn();
     this.columns[element] = column;
     return column;
+  }
+
+  private newColumn(): Int32Array {
+    this.lend(this.capacity);
+    return new Int32Array(this.capacity).fill(ABSENT);
   }
 }

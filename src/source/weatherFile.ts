@@ -8,8 +8,11 @@ import { isInventory } from './inventory.ts';
 import { LAYOUTS } from './layouts.ts';
 import type { RecordLayout } from './recordLayout.ts';
 
-/** Most that a file may hold once unpacked. [B] */
-export const MOST_BYTES = 2 * 1024 ** 3;
+/**
+ * Most that a file may hold once unpacked: with all that is made of it, reading one stays under 512 MB. The database
+ * reads larger ones, by pieces. [B]
+ */
+export const MOST_BYTES = 96 * 1024 ** 2;
 
 const HEAD_BYTES = 16_384;
 const BYTE_ORDER_MARK = Buffer.from([0xef, 0xbb, 0xbf]);
@@ -83,7 +86,7 @@ const printable = (line: string): string => line.slice(0, 60).replace(/[^\x20-\x
 
 const tooLarge = (name: string, mostBytes: number): SourceFailedError =>
   new SourceFailedError('FILE_TOO_LARGE', `${name} holds more than ${mostBytes} bytes unpacked.`, {
-    hint: 'Cut the file by station and read the parts.',
+    hint: 'Import by-year files with “drywake weather import”, which reads them by pieces, or cut the file by station.',
     details: { file: name, mostBytes },
   });
 

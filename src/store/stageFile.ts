@@ -7,9 +7,11 @@ import {
   repeatedDays,
   STAGED_DATES,
   STAGED_FAULTS,
+  STAGED_TIMES,
   STATION_COUNTS,
 } from './bulkSql.ts';
-import { gzipIsWhole } from './gzipWhole.ts';
+import { gzipState } from './gzipWhole.ts';
+import { swollenFile } from './storeRefusals.ts';
 import { VALUE_COLUMNS } from './weatherSchema.ts';
 
 /** Faults of a file, not of the store, by the database's words for them. */
@@ -18,10 +20,11 @@ const FILE_AT_FAULT =
 
 /**
  * Reads a file into temporary tables: `staged` a row per station and day, `staged_date` its dates as day numbers,
- * `incoming_station` a row per station with an accepted value and the counts of its reading. Outside a transaction: what
+ * `staged_time` its hours of reading, `incoming_station` a row per station with an accepted value and the counts of its reading. Outside a transaction: what
  * a transaction has not yet committed is read by one thread alone.
  * @returns the line at fault where the database names one, or 0, where the file holds anything that the record
  * readers have to judge; null where the tables hold all of it
+ * @throws {SourceFailedError} FILE_TOO_LARGE where it is packed and unpacks to far more than a record would
  */
 export async function stageFile(
   connection: DuckDBConnection,
@@ -29,11 +32,21 @@ export async function stageFile(
   layout: BulkLayout,
 ): Promise<{ readonly line: number } | null> {
   const done = new AbortController();
-  const whole = layout.compression === 'gzip' ? gzipIsWhole(path, done.signal) : Promise.resolve(true);
+  let isSwollen = false;
+  const lookThrough = async (): Promise<boolean> => {
+    const state = layout.compression === 'gzip' ? await gzipState(path, done.signal) : 'whole';
+    isSwollen = state === 'swollen';
+    if (isSwollen) connection.interrupt();
+    return state === 'whole';
+  };
+  const whole = lookThrough();
   try {
     await connection.run(pivotedFile(path, layout));
-    if (!(await whole)) return { line: 0 };
+    const isWhole = await whole;
+    if (isSwollen) throw swollenFile(path);
+    if (!isWhole) return { line: 0 };
   } catch (error) {
+    if (isSwollen) throw swollenFile(path);
     const reason = error instanceof Error ? error.message : '';
     if (!FILE_AT_FAULT.test(reason)) throw error;
     return { line: Number(/CSV Error on Line: (\d+)/.exec(reason)?.[1] ?? 0) };
@@ -46,6 +59,7 @@ export async function stageFile(
   if (damaged || (await isTrue(connection, 'SELECT count(*) > 0 FROM staged_date WHERE day_number IS NULL')))
     return { line: 0 };
   if (repeats) await settleRepeats(connection, path, layout);
+  await connection.run(STAGED_TIMES);
   await connection.run(STATION_COUNTS);
   if (await isTrue(connection, STRANGE_IDS)) return { line: 0 };
   await countStations(connection, repeats, impossible);

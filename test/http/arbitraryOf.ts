@@ -66,7 +66,9 @@ export function arbitraryOf(
       return stringOf(schema);
     case 'integer': {
       const [min, max] = endsOf(schema);
-      return fc.integer({ min: Math.ceil(min), max: Math.floor(max) });
+      const usual = fc.integer({ min: Math.ceil(min), max: Math.floor(max) });
+      const most = schema.maximum ?? schema.exclusiveMaximum ?? Number.MAX_SAFE_INTEGER;
+      return fc.oneof({ weight: 9, arbitrary: usual }, { weight: 1, arbitrary: fc.constant(most) });
     }
     case 'number': {
       const [min, max] = endsOf(schema);

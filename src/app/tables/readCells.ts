@@ -1,6 +1,6 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import { InvalidInputError } from '../../errors.ts';
 import { unguardCell } from './cells.ts';
+import { CsvFault, type CsvRow, csvRows, repeatedName } from './csvRows.ts';
 
 /** A line of a table, its cells by the names of the columns in small letters. */
 export interface TableRow {
@@ -22,7 +22,7 @@ export function readCells(text: string): ReadTable {
   const [head, ...rows] = linesOf(text);
   if (head === undefined) throw unreadable(1, 'the table is empty');
   const headers = head.cells.map((cell) => cell.trim().toLowerCase());
-  const twice = headers.find((name, index) => name !== '' && headers.indexOf(name) !== index);
+  const twice = repeatedName(headers.filter((name) => name !== ''));
   if (twice !== undefined) throw unreadable(head.line, `two columns are headed "${twice}"`);
   return {
     headers: headers.filter((name) => name !== ''),
@@ -33,21 +33,12 @@ export function readCells(text: string): ReadTable {
   };
 }
 
-function linesOf(text: string): { line: number; cells: string[] }[] {
+function linesOf(text: string): CsvRow[] {
   try {
-    const rows = parse(text, {
-      ...{ bom: true, info: true, skip_empty_lines: true, relax_column_count: true },
-    }) as unknown as { record: string[]; info: { lines: number } }[];
-    return rows
-      .map(({ record, info }) => ({
-        // The reader tells the line on which a row ends.
-        line: info.lines - record.join('').split('\n').length + 1,
-        cells: record,
-      }))
-      .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+    return csvRows(text, { cells: 'any' });
   } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    throw unreadable(typeof error.lines === 'number' ? error.lines : 1, error.message.replace(/\.$/, ''));
+    if (!(error instanceof CsvFault)) throw error;
+    throw unreadable(error.line, error.message);
   }
 }
 

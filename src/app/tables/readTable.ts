@@ -46,7 +46,9 @@ export function readTable<T extends { readonly id: string }>(
   const groups = new Map<string, TableRow[]>();
   for (const row of table.rows) {
     const id = idOf(row, head, shape);
-    groups.set(id, [...(groups.get(id) ?? []), row]);
+    const group = groups.get(id);
+    if (group === undefined) groups.set(id, [row]);
+    else group.push(row);
   }
   const records: TableRecord<T>[] = [];
   for (const [id, rows] of groups) {

@@ -4,7 +4,8 @@ import { regionRows } from '../../app/region.ts';
 import { regionFeature, regionTable } from '../../app/regionTable.ts';
 import type { RegionEvent, RegionInput, RegionRow } from '../../schema/region.ts';
 import type { CliDeps } from '../command.ts';
-import { wholeNumberOption } from '../optionValues.ts';
+import { modelLine } from '../modelLine.ts';
+import { workersOption } from '../optionValues.ts';
 import { checkOutput, writeOutput } from '../outputFile.ts';
 import { createProgressLine } from '../progressLine.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
@@ -37,11 +38,7 @@ export function define(program: Program, deps: CliDeps): void {
     .option('--box <w,s,e,n>', 'stations between these limits only, in degrees', boxOption)
     .option('--soils <file>', 'CSV with the columns station and soil_class; other stations take --soil')
     .option('--out <file>', 'write to a file: .csv, .json, .geojson or .parquet (default: CSV to the output)')
-    .option(
-      '--workers <n>',
-      'worker threads; 0 for none (default: by the number of stations)',
-      wholeNumberOption,
-    )
+    .option('--workers <n>', 'worker threads; 0 for none (default: by the number of stations)', workersOption)
     .option('--geojson', 'print GeoJSON')
     .option('--json', 'print JSON, metric and unrounded')
     .addHelpText(
@@ -73,7 +70,8 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   let start: Extract<RegionEvent, { step: 'start' }> | undefined;
   await deps.untilInterrupted((signal) =>
     withWorkshop(deps, length, flags.workers, async (workshop) => {
-      const regionDeps = { catalogue: deps.catalogue(), weather, workshop, stateOf: deps.stateOf };
+      const { version, stateOf } = deps;
+      const regionDeps = { version, catalogue: deps.catalogue(), weather, workshop, stateOf };
       for await (const event of regionRows(question, regionDeps, signal)) {
         if (event.step === 'start') start = event;
         if (event.step !== 'rows') continue;
@@ -101,6 +99,7 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   }
   const answered = rows.filter(({ figures }) => figures !== null).length;
   terminal.err(`${answered} of ${rows.length} stations can answer; the others say why in the last column.\n`);
+  if (start) terminal.err(`${modelLine(start.model)}\n`);
   for (const caution of start?.cautions ?? []) terminal.err(`${caution}\n`);
 }
 
