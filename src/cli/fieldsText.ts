@@ -94,6 +94,11 @@ const treatmentLine = (one: FieldRecord['treatments'][number]): string =>
     `${Math.round(one.rateFraction * 100)} % of the top rate`,
     ...(one.overlapFactor === 1 ? [] : [`overlap ${one.overlapFactor}`]),
     ...(one.canopyFraction === 0 ? [] : [`${Math.round(one.canopyFraction * 100)} % caught by leaves`]),
+    ...(one.growthStage === undefined
+      ? []
+      : [`over ${one.growthStage.plants} at BBCH ${one.growthStage.bbch}`]),
+    ...one.intervals.map(({ crop, interval }) => `label: ${interval} before ${crop}`),
+    ...(one.interval === undefined ? [] : [`label: ${one.interval}`]),
     ...one.zones.map(({ name, overlapFactor }) => `${name} ${overlapFactor} times`),
     `[${one.id}]`,
   ].join('; ');
