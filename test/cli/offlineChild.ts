@@ -15,10 +15,12 @@ Socket.prototype.connect = function (this: Socket, ...given: unknown[]) {
   const host = options?.host ?? '';
   if (options?.path !== undefined || host === '127.0.0.1') return connect.apply(this, given);
   tried.push(host);
-  this.destroy(new Error('The network is refused.'));
+  setTimeout(() => this.destroy(new Error('The network is refused.')), 20);
   return this;
 } as typeof Socket.prototype.connect;
+const lookup = dns.lookup as (...given: unknown[]) => void;
 dns.lookup = ((name: string, ...rest: unknown[]) => {
+  if (name === '127.0.0.1') return lookup(name, ...rest);
   tried.push(name);
   (rest[rest.length - 1] as (error: Error) => void)(new Error('The network is refused.'));
 }) as typeof dns.lookup;
@@ -39,7 +41,7 @@ for (const line of [
   ['compare', ...season, ...crop],
   ['weather', 'import', '--example'],
   ['weather', 'list'],
-  ['weather', 'near', '--latitude', '46', '--longitude', '-117'],
+  ['weather', 'near', '--lat', '46', '--lon=-117'],
   ['region', '--applied', '2026-08-14', ...crop, '--residual', 'flumioxazin'],
   ['fields', 'list'],
   ['labels', 'list'],
