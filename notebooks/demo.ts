@@ -8,12 +8,13 @@ import {
   readDataFolder,
   type WeatherReader,
 } from '../src/index.ts';
+import { VERSION } from './kit/version.ts';
 
 const catalogue = loadCatalogue(readDataFolder(new URL('../data', import.meta.url)));
 
 /** What answering needs, over a reader of weather. */
 export const depsOver = (weather: WeatherReader): AnswerDeps => ({
-  version: 'notebook',
+  version: VERSION,
   catalogue,
   climates: createClimateCache(weather),
 });

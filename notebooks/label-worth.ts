@@ -1,50 +1,11 @@
-import { existsSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { from } from 'arquero';
-import {
-  type AnswerDeps,
-  answerField,
-  createDemoReader,
-  createFileReader,
-  type StationRecord,
-  type WeatherReader,
-} from '../src/index.ts';
+import { answerField, createDemoReader, type StationRecord, type WeatherReader } from '../src/index.ts';
 import { depsOver, plan } from './demo.ts';
 import { type Notebook, words } from './kit/notebook.ts';
 import { sayOdds } from './kit/say.ts';
+import { type Place, realPlaces } from './realPlaces.ts';
 
 const INTERVALS = ['1 month', '2 months', '9 months', '12 months'];
-
-interface Place {
-  readonly name: string;
-  readonly station: string;
-  /** Where the record itself does not say it. [°] */
-  readonly latitudeDeg?: number;
-  readonly deps: AnswerDeps;
-}
-
-/** Real records, where they lie beside the project; they are never part of it. */
-const FOLDER = fileURLToPath(new URL('../../shared/weather/', import.meta.url));
-const REAL = [
-  {
-    station: 'USW00023066',
-    file: 'derived/USW00023066.dly.gz',
-    latitudeDeg: 39.134,
-    name: 'Grand Junction, Colorado (dry, 222 mm a year)',
-  },
-  {
-    station: 'USC00241044',
-    file: 'derived/USC00241044.dly.gz',
-    latitudeDeg: 45.662,
-    name: 'Bozeman, Montana (middling)',
-  },
-  {
-    station: 'CA006105976',
-    file: 'ghcnd/CA006105976.dly.gz',
-    latitudeDeg: 45.383,
-    name: 'Ottawa, Ontario (humid, 880 mm a year)',
-  },
-];
 
 /** The demo's record with its rain multiplied: as invented as the demo itself. */
 function scaled(factor: number): WeatherReader {
@@ -65,13 +26,6 @@ const invented = (): Place[] =>
     { name: 'humid, invented (2.4 times the demo’s rain)', factor: 2.4 },
   ].map(({ name, factor }) => ({ name, station: 'demo-invented', deps: depsOver(scaled(factor)) }));
 
-function real(): Place[] | null {
-  const paths = REAL.map(({ file }) => `${FOLDER}${file}`);
-  if (!paths.every((path) => existsSync(path))) return null;
-  const deps = depsOver(createFileReader(paths));
-  return REAL.map((place) => ({ ...place, deps }));
-}
-
 export interface WorthRow {
   readonly place: string;
   readonly interval: string;
@@ -82,7 +36,7 @@ export interface WorthRow {
 
 /** Odds at the label date, place by place, and whether the places are real. */
 export async function worthRows(): Promise<{ isReal: boolean; rows: WorthRow[] }> {
-  const found = real();
+  const found = realPlaces();
   const rows: WorthRow[] = [];
   for (const { name, station, latitudeDeg, deps } of found ?? invented()) {
     for (const interval of INTERVALS) {

@@ -53,8 +53,10 @@ const ALLOWED: Record<string, readonly string[]> = {
     'source',
   ],
   web: ['chart', 'units', 'calendar', 'schema-constants', 'type:schema', 'type:http', 'schema'],
-  // Notebooks show the tests' own cases; what they compute themselves goes through the library.
+  // Notebooks show the tests' own cases; those too compute through the library alone, see below.
   notebooks: ['index', 'test'],
+  // The guide's pages stand in the same frame.
+  guide: ['notebooks'],
 };
 
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -71,6 +73,7 @@ const MAIN = new Set(['src/cli/main.ts', 'src/cli/realDeps.ts', 'src/cli/realDes
 /** The part a file of the project belongs to; null for packages. */
 function partOf(path: string): string | null {
   const [top, second] = path.split('/');
+  if (path.startsWith('web/guide/')) return 'guide';
   if (top !== 'src') return ['web', 'notebooks', 'test'].includes(top) ? top : null;
   if (MAIN.has(path)) return 'main';
   if (path === 'src/schema/codes.ts' || path === 'src/schema/soil.ts') return 'schema-constants';
@@ -140,6 +143,39 @@ describe('import directions', () => {
 
   it('allows no other', () => {
     expect(lines.filter(forbidden).map(({ file, target }) => `${file} -> ${target}`)).toEqual([]);
+  });
+
+  it('lets notebooks, and the cases they show, compute through the public library alone', () => {
+    const reached = new Set<string>();
+    const inward: string[] = [];
+    const visit = (file: string) => {
+      if (reached.has(file)) return;
+      reached.add(file);
+      for (const { target, typeOnly } of importsOf(file)) {
+        if (target.startsWith('src/'))
+          inward.push(...(target === 'src/index.ts' ? [] : [`${file} -> ${target}`]));
+        else if (target.endsWith('.ts') && !typeOnly) visit(target);
+      }
+    };
+    for (const file of filesUnder('notebooks')) visit(file);
+    expect([...reached].some((file) => file.startsWith('test/published/'))).toBe(true);
+    expect(inward).toEqual([]);
+  });
+
+  it('takes everything of notebooks from this folder or by the bare name of a package', () => {
+    const packages = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+    const known = Object.keys({ ...packages.dependencies, ...packages.devDependencies });
+    const bare = filesUnder('notebooks').flatMap((file) =>
+      [
+        ...readFileSync(join(root, file), 'utf8').matchAll(
+          /^(?:import|export|\}) ?(?:.* )?from '([^.'][^']*)';$/gm,
+        ),
+      ].map(([, name]) => name),
+    );
+    expect(bare).toContain('arquero');
+    const isKnown = (name: string) =>
+      name.startsWith('node:') || known.some((one) => name === one || name.startsWith(`${one}/`));
+    expect(bare.filter((name) => !isKnown(name))).toEqual([]);
   });
 
   it('keeps files, network, clock and environment out of model and analysis', () => {

@@ -1,55 +1,44 @@
 import { html, raw } from 'hono/html';
 import { chartSvg } from './chartSvg.ts';
+import { frame, type Markup } from './frame.ts';
 import type { Cell, Notebook, TableCell } from './notebook.ts';
 
-type Markup = ReturnType<typeof html>;
-
-/** A page that needs no script and no style of its own, so that it stands under the strictest policy. */
-const frame = (title: string, body: Markup, isIndex: boolean) => html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title} · Drywake notebooks</title>
-<link rel="icon" href="/favicon.svg" type="image/svg+xml">
-<link rel="stylesheet" href="notebook.css">
-</head>
-<body>
-<header><a href="/">Drywake</a> ${isIndex ? 'notebooks' : html`<a href="index.html">Notebooks</a>`}</header>
-<main>
-${body}
-</main>
-</body>
-</html>
-`;
+const SHELF = 'Notebooks';
 
 /** The page of a notebook: every cell computed, nothing left to do in the browser. */
 export async function notebookPage({ title, cells }: Notebook): Promise<string> {
+  const all = await cells();
   const shown: Markup[] = [];
-  for (const cell of await cells()) shown.push(await cellMarkup(cell));
-  return String(await frame(title, html`<h1>${title}</h1>${shown}`, false));
+  for (const cell of all) shown.push(await cellMarkup(cell));
+  return String(
+    await frame({
+      title,
+      shelf: SHELF,
+      body: html`<h1>${title}</h1><div id="cells" data-cells="${all.length}">${shown}</div>`,
+    }),
+  );
 }
 
 /** The page that lists them. */
 export const indexPage = async (notebooks: readonly Notebook[]): Promise<string> =>
   String(
-    await frame(
-      'All',
-      html`<h1>Notebooks</h1>
+    await frame({
+      title: null,
+      shelf: SHELF,
+      body: html`<h1 data-testid="notebooks">Notebooks</h1>
 <p>Computations to read and redo. Each is one question; its page was written by running it, and its text and figures are those of the run.</p>
 <ol>${notebooks.map(({ name, title }) => html`<li><a href="${name}.html">${title}</a></li>`)}</ol>`,
-      true,
-    ),
+    }),
   );
 
 async function cellMarkup(cell: Cell): Promise<Markup> {
   switch (cell.kind) {
     case 'words':
-      return html`<section>${cell.heading ? html`<h2>${cell.heading}</h2>` : ''}<p>${withCode(cell.text)}</p></section>`;
+      return html`<section data-cell="words">${cell.heading ? html`<h2>${cell.heading}</h2>` : ''}<p>${withCode(cell.text)}</p></section>`;
     case 'table':
       return tableMarkup(cell);
     case 'chart':
-      return html`<figure class="chart"><figcaption>${cell.caption}</figcaption><div class="drawing">${raw(await chartSvg(cell.spec, cell.caption))}</div></figure>`;
+      return html`<figure class="chart" data-cell="chart"><figcaption>${cell.caption}</figcaption><div class="drawing">${raw(await chartSvg(cell.spec, cell.caption))}</div></figure>`;
   }
 }
 
@@ -65,7 +54,7 @@ function tableMarkup({ caption, table, columns }: TableCell): Markup {
     const text = say ? say(row[name] as never) : String(row[name] ?? '');
     return html`<td${side(isNumber)}>${text}</td>`;
   };
-  return html`<figure><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table>
+  return html`<figure data-cell="table"><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table>
 <thead><tr>${entries.map(([, { head, isNumber }]) => html`<th scope="col"${side(isNumber)}>${head}</th>`)}</tr></thead>
 <tbody>${(table.objects() as Record<string, unknown>[]).map((row) => html`<tr>${entries.map(([name]) => cellOf(row, name))}</tr>\n`)}</tbody>
 </table></div></figure>`;

@@ -8,3 +8,6 @@ export const sayOdds = (odds: number): string =>
 
 /** A number of so many significant figures, without an exponent where it is plain. */
 export const sayNumber = (value: number): string => String(Number(value.toPrecision(6)));
+
+/** A share in whole per cent. */
+export const sayPercent = (share: number): string => `${Math.round(share * 100)} %`;

@@ -16,6 +16,8 @@ import { yearWeights } from './yearWeights.ts';
 
 /** Odds and dates of one residual before one crop, for any planting date. */
 export interface PairSeason {
+  /** Day from which offsets count: the first application's. [day number] */
+  readonly firstDay: number;
   readonly labelOffset: number;
   /** The answer for a planting date, as {@link seasonOdds} gives it. */
   at(plantDay: number): PairAnswer;
@@ -93,6 +95,7 @@ export function pairSeason(set: TraceSet, application: Application, question: Pa
   };
 
   return {
+    firstDay: appliedDay,
     labelOffset,
     at(plantDay) {
       const yearSet = yearSetOf(plantDay);

@@ -8,7 +8,12 @@ import { quickCurve } from './quickCurve.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type ThirdAnswer, thirdsOf } from './thirds.ts';
-import { carryoverYears, type JudgedApplication, type YearCourse } from './yearCourses.ts';
+import {
+  carryoverYears,
+  type JudgedApplication,
+  type SeasonOffsets,
+  type YearCourse,
+} from './yearCourses.ts';
 import { yearWeights } from './yearWeights.ts';
 
 /** Months past the first application that the clear date is looked for. */
@@ -48,13 +53,8 @@ export interface SeasonOdds {
   readonly observedDays: number;
 }
 
-/**
- * Odds of harm over the season: from the weather of a station and a resolved question to odds, dates, thirds.
- *
- * @throws {MissingDataError} TOO_FEW_YEARS where the record cannot carry odds
- */
-export function seasonOdds(climate: StationClimate, question: SeasonQuestion): SeasonOdds {
-  const { applications, oddsLimit, plantDay } = question;
+/** The first application's day, and offsets of label date, planting and the end of the search from it. */
+export function seasonHorizon({ applications, plantDay }: SeasonQuestion): SeasonOffsets {
   const firstDay = Math.min(...applications.map((application) => application.appliedDay));
   const labelDay = Math.max(...applications.map(labelDayOf));
   const horizonDay = Math.max(
@@ -62,9 +62,23 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
     labelDateOf(labelDay, { months: HORIZON_AFTER_LABEL_MONTHS, days: 0 }),
     plantDay,
   );
-  const labelOffset = labelDay - firstDay;
-  const plantOffset = plantDay - firstDay;
-  const horizonOffset = horizonDay - firstDay;
+  return {
+    firstDay,
+    labelOffset: labelDay - firstDay,
+    plantOffset: plantDay - firstDay,
+    horizonOffset: horizonDay - firstDay,
+  };
+}
+
+/**
+ * Odds of harm over the season: from the weather of a station and a resolved question to odds, dates, thirds.
+ *
+ * @throws {MissingDataError} TOO_FEW_YEARS where the record cannot carry odds
+ * @example seasonOdds(climate, season).oddsAtPlanting // 0.2211
+ */
+export function seasonOdds(climate: StationClimate, question: SeasonQuestion): SeasonOdds {
+  const { oddsLimit } = question;
+  const { firstDay, labelOffset, plantOffset, horizonOffset } = seasonHorizon(question);
 
   const { years, judged, observedDays, fallsFrom } = carryoverYears(climate, question, {
     firstDay,

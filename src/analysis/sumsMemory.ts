@@ -2,6 +2,8 @@
 export interface SumsMemory<Result> {
   /** The remembered result, or that of `run`, which is then remembered. */
   get(owner: object, key: string, run: () => Result): Result;
+  /** Forgets all of an owner. */
+  forget(owner: object): void;
   /** Bytes held. */
   bytes(): number;
 }
@@ -65,6 +67,9 @@ export function createSumsMemory<Result>(
         drop(oldest);
       }
       return result;
+    },
+    forget(owner) {
+      for (const entry of [...(ofOwner.get(owner)?.values() ?? [])]) drop(entry);
     },
     bytes: () => held,
   };

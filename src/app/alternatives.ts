@@ -1,63 +1,76 @@
-import type { Application } from '../analysis/applications.ts';
-import { type SeasonOdds, seasonOdds } from '../analysis/seasonOdds.ts';
-import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
-import { isoDateOf } from '../calendar.ts';
-import { InvalidInputError } from '../errors.ts';
-import { phFactor } from '../model/breakdown/phFactor.ts';
-import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
-import { comparisonQuestionSchema, cropGridQuestionSchema } from '../schema/comparison.ts';
-import type { Question } from '../schema/question.ts';
+import {
+  type Comparison,
+  comparisonQuestionSchema,
+  cropGridQuestionSchema,
+  type ResidualRow,
+} from '../schema/comparison.ts';
+import type { AskedQuestion, Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
-import type { StationWeather } from './climateCache.ts';
+import { changedOdds, worstOf } from './changedOdds.ts';
 import { compareResiduals } from './compareResiduals.ts';
 import { cropByDate } from './cropByDate.ts';
-import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTreatments.ts';
+import { asOneMix } from './mixedAnswer.ts';
 import { preparedTreatments } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
-import { seasonQuestionOf } from './seasonQuestionOf.ts';
-import type { AskedQuestion } from './treatment.ts';
-
-/** Overlaps that are looked at: none, half a pass, a whole one. */
-const OVERLAPS = [1, 1.5, 2];
-/** Zones of soil pH that are looked at. */
-const PH_ZONES = [5.5, 6, 6.5, 7, 7.5, 8, 8.5];
 
 /**
  * What else could be done, in one call: other crops on that date, a date for this crop, residuals that would have done,
- * and what overlap and soil pH change. Crops and residuals are judged without the field's evidence.
+ * and what overlap and soil pH change. Of a mix the most restricted species counts in each; a residual would have done
+ * where it would have before all of them. Crops and residuals are judged without the field's evidence.
  *
  * @throws as {@link answerField}
+ * @example (await alternatives({ ...demoQuestion, evidence: [] }, deps)).asAsked.labelDate // '2026-12-14'
  */
 export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
-  const { treatments, weather } = await preparedTreatments(input, deps);
-  if (treatments.length > 1) {
-    throw new InvalidInputError(
-      'CROP_MIX',
-      'Alternatives are looked for before one crop, not before a mix.',
-      {
-        hint: 'Name one of its species; the most restricted one rules the mix.',
-        details: { field: 'crop' },
-      },
-    );
+  const { question, treatments, weather } = await preparedTreatments(input, deps);
+  const species = asOneMix(treatments).map(({ resolved }) => resolved);
+  const compared: Comparison[] = [];
+  for (const { crop } of species) {
+    if (crop === null) continue;
+    const asked = { ...fieldsOf(comparisonQuestionSchema.shape, question), crop: crop.name };
+    compared.push(await compareResiduals(asked, deps));
   }
-  const [{ resolved }] = treatments;
-  const { question, active, crop } = resolved;
-  const compared =
-    crop === null ? null : await compareResiduals(fieldsOf(comparisonQuestionSchema.shape, question), deps);
   return {
     question,
-    residual: resolved.treatmentName,
-    crop: crop?.name ?? question.crop,
-    ...changesOf(resolved, weather),
-    ...(await otherCrops(resolved, deps)),
-    otherResiduals: (compared?.residuals ?? []).filter(
-      ({ withinLimit, residual }) => withinLimit && residual !== active?.isoName,
+    residual: species[0].treatmentName,
+    crop: species.map(({ cropName }) => cropName).join(' + '),
+    ...worstOf(
+      species.map((one) => changedOdds(one, weather)),
+      question.plantOn,
     ),
-    activation: compared?.activation ?? null,
-    notes: notesOf(resolved),
+    ...(await otherCrops(question, species, deps)),
+    otherResiduals:
+      compared.length < species.length
+        ? []
+        : goodBeforeAll(compared.map(({ residuals }) => residuals)).filter(
+            (row) => !isAsked(row, species[0]),
+          ),
+    activation: compared[0]?.activation ?? null,
+    notes: [...new Set(species.flatMap(notesOf))],
   };
 }
+
+/** Whether a row is the treatment asked about. */
+const isAsked = ({ labelEntry, residual }: ResidualRow, { question, active }: ResolvedQuestion): boolean =>
+  question.labelEntry === undefined
+    ? labelEntry === null && residual === active?.isoName
+    : labelEntry?.id === question.labelEntry;
+
+/** The residuals that label and limit allow before every species, each with the worst of its odds and dates. */
+function goodBeforeAll(tables: readonly (readonly ResidualRow[])[]): ResidualRow[] {
+  const keyOf = ({ labelEntry, residual }: ResidualRow) => labelEntry?.id ?? residual;
+  const [first, ...more] = tables.map((rows) => rows.filter(({ withinLimit }) => withinLimit));
+  return first.flatMap((row) => {
+    const same = more.map((rows) => rows.find((other) => keyOf(other) === keyOf(row)));
+    if (same.includes(undefined)) return [];
+    return [same.reduce<ResidualRow>((worst, next) => (next && isWorse(next, worst) ? next : worst), row)];
+  });
+}
+
+const isWorse = (one: ResidualRow, other: ResidualRow): boolean =>
+  (one.oddsAtPlanting ?? 0) - (other.oddsAtPlanting ?? 0) > 0 ||
+  (one.oddsAtPlanting === other.oddsAtPlanting && one.labelDate > other.labelDate);
 
 /** The fields of a question that another one shares. */
 function fieldsOf<Shape extends object>(
@@ -71,10 +84,15 @@ function fieldsOf<Shape extends object>(
 }
 
 async function otherCrops(
-  { question, crop, active }: ResolvedQuestion,
+  question: Question,
+  species: readonly ResolvedQuestion[],
   deps: AnswerDeps,
 ): Promise<Pick<Alternatives, 'otherCrops' | 'cropsUnjudged'>> {
-  if (active === null) return { otherCrops: [], cropsUnjudged: [] };
+  const [{ active, beside }] = species;
+  const isUnknown = active === null && question.labelEntry === undefined;
+  if (isUnknown || beside.some(({ resolved }) => resolved.active === null)) {
+    return { otherCrops: [], cropsUnjudged: [] };
+  }
   const { crops, unjudged } = await cropByDate(
     {
       ...fieldsOf(cropGridQuestionSchema.shape, question),
@@ -84,7 +102,7 @@ async function otherCrops(
     deps,
   );
   const rows = crops
-    .filter((row) => row.crop !== crop?.name)
+    .filter((row) => species.every(({ cropName }) => row.crop !== cropName))
     .map(({ odds, dry: _dry, wet: _wet, ...row }) => {
       const oddsAtPlanting = odds?.[0] ?? null;
       const withinLimit =
@@ -99,71 +117,18 @@ async function otherCrops(
   };
 }
 
-/** The question as it was asked, with other overlaps, and in other zones of pH. */
-function changesOf(
-  resolved: ResolvedQuestion,
-  { climate }: StationWeather,
-): Pick<Alternatives, 'asAsked' | 'overlap' | 'soilPh'> {
-  const { plantDay, question } = resolved;
-  const labelDay = fieldLabelDay(resolved);
-  const labelDate = isoDateOf(labelDay);
-  const main = mainApplications(resolved);
-  if (carryingApplications(resolved).length === 0) {
-    const waitDays = Math.max(0, labelDay - plantDay);
-    return {
-      asAsked: { labelDate, clearDate: labelDate, waitDays, oddsAtPlanting: null },
-      overlap: [],
-      soilPh: [],
-    };
-  }
-  const asked = seasonQuestionOf(resolved, climate.series);
-  // Evidence tells of the soil it was taken from, whatever overlap or pH is looked at.
-  const oddsWith = (change: (one: Application, index: number) => Application) =>
-    seasonOdds(climate, {
-      ...asked,
-      applications: asked.applications.map((one, index) => (index < main ? change(one, index) : one)),
-      sampled: asked.applications,
-    } satisfies SeasonQuestion);
-  const told = (odds: SeasonOdds) => ({
-    oddsAtPlanting: odds.oddsAtPlanting,
-    clearDate: odds.clearOffset === null ? null : isoDateOf(odds.firstDay + odds.clearOffset),
-  });
-  // Overlap doubles every active of a product; pH acts on the one whose response is known.
-  const withLoad = (load: number) => oddsWith((one) => ({ ...one, load }));
-  const plain = seasonOdds(climate, asked);
-  return {
-    asAsked: {
-      labelDate,
-      ...told(plain),
-      waitDays: plain.clearOffset === null ? null : Math.max(0, plain.clearOffset - plain.plantOffset),
-    },
-    overlap:
-      resolved.halfLife.halfLifeDays === null
-        ? []
-        : OVERLAPS.map((overlapFactor) => ({
-            overlapFactor,
-            ...told(withLoad(treatmentLoad(question.rateFraction, overlapFactor))),
-          })),
-    soilPh: phZones(resolved).map(({ soilPh, halfLifeFactor }) => ({
-      soilPh,
-      halfLifeFactor,
-      ...told(oddsWith((one, index) => (index === 0 ? { ...one, siteFactor: halfLifeFactor } : one))),
-    })),
-  };
-}
-
-function phZones({ active }: ResolvedQuestion): { soilPh: number; halfLifeFactor: number }[] {
-  const ph = active?.ph ?? null;
-  if (ph === null || ph.kind === 'direction') return [];
-  return PH_ZONES.map((soilPh) => ({ soilPh, halfLifeFactor: phFactor(ph, soilPh) }));
-}
-
-function notesOf({ active, crop, question, halfLife }: ResolvedQuestion): string[] {
+function notesOf({ active, crop, question, halfLife, beside }: ResolvedQuestion): string[] {
   const ph = active?.ph ?? null;
   return [
     ...(active === null
       ? [`${question.residual} is not in the catalogue, so its intervals before other crops are not known.`]
       : []),
+    ...beside
+      .filter(({ resolved }) => resolved.active === null)
+      .map(
+        ({ resolved }) =>
+          `${resolved.treatmentName}, also sprayed, is not in the catalogue, so other crops cannot be judged.`,
+      ),
     ...(crop === null
       ? [`${question.crop} is not in the catalogue, so other residuals before it are not known.`]
       : []),
@@ -175,9 +140,9 @@ function notesOf({ active, crop, question, halfLife }: ResolvedQuestion): string
       : ph.kind === 'direction'
         ? [`Only the direction of soil pH is known, not its size: ${ph.words}.`]
         : []),
-    ...(question.otherTreatments.length > 0
+    ...(question.otherTreatments.some(({ interval }) => interval !== undefined)
       ? [
-          'Other treatments of the field count for the crop, overlap and pH asked about, not for other crops and residuals.',
+          'An interval given for another treatment belongs to the crop asked about; before other crops the catalogue’s or your label entry’s counts.',
         ]
       : []),
     ...(question.evidence.length > 0

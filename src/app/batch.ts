@@ -1,19 +1,23 @@
+import { randomUUID } from 'node:crypto';
 import { DrywakeError, InvalidInputError } from '../errors.ts';
 import type { Batch, BatchAnswer, BatchRow } from '../schema/batch.ts';
 import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import { type QuestionInput, questionSchema } from '../schema/question.ts';
+import type { StoredLabel } from '../schema/labelEntry.ts';
+import { type AskedQuestion, type QuestionInput, questionSchema } from '../schema/question.ts';
 import { HECTARES_PER_ACRE } from '../units.ts';
-import { batchAnswer } from './batchAnswer.ts';
-import { createClimateCache } from './climateCache.ts';
-import { packedReader, packWeather } from './packedWeather.ts';
+import { doTask } from './doTask.ts';
+import { type KeptClimates, keepClimates } from './keptClimates.ts';
+import type { LabelBook } from './labelBook.ts';
+import { modelOf } from './modelOf.ts';
+import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { PackedWeather, Workshop } from './workshop.ts';
 
 /** Rows of one station handed to a worker at once. */
-const ROWS_PER_TASK = 100;
+const ROWS_PER_TASK = 250;
 
 /** A list of fields as it stands in a file. */
 export interface FieldList {
@@ -24,10 +28,14 @@ export interface FieldList {
 }
 
 export interface BatchDeps {
+  /** Version of the program, which the answers name. */
+  readonly version: string;
   readonly catalogue: Catalogue;
   readonly weather: WeatherReader;
   /** Workers; all is worked out here where it is absent. */
   readonly workshop?: Workshop;
+  /** The user's own label entries; none where it is absent. */
+  readonly labels?: Pick<LabelBook, 'labels'>;
 }
 
 /** How a long list tells of itself, and is stopped. */
@@ -40,7 +48,7 @@ export interface BatchWatch {
 interface AskedRow {
   readonly line: number;
   readonly given: Readonly<Record<string, string>>;
-  readonly question: QuestionInput;
+  readonly question: AskedQuestion;
   readonly areaHectares: number | null;
 }
 
@@ -51,6 +59,7 @@ interface AskedRow {
  * @param shared fields of the question that hold for rows which do not set them
  * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
  * @throws {ConflictError} STOPPED
+ * @example (await batch(readFieldList(fieldListTemplate(), 'list.csv'), {}, { version, catalogue, weather })).answered // 1
  */
 export async function batch(
   list: FieldList,
@@ -58,23 +67,23 @@ export async function batch(
   deps: BatchDeps,
   watch: BatchWatch = {},
 ): Promise<Batch> {
-  checkList(list, shared);
+  assertAskable(list, shared);
   const rows = list.rows.map(({ line, cells }) => asked(line, cells, shared));
   const answers = new Array<BatchAnswer>(rows.length);
+  const here = keepClimates();
   let done = 0;
   const under = new Set<Promise<void>>();
   const most = (deps.workshop?.workers ?? 1) * 2;
-  for (const group of groupsOf(rows)) {
+  const labels = await labelsFor(rows, deps);
+  const listId = randomUUID();
+  for (const [place, group] of groupsOf(rows).entries()) {
     const packed = await packedOr(deps.weather, rows[group[0]]);
+    const common = { packed, labels, weatherId: `${listId} ${place}` };
     for (let from = 0; from < group.length; from += ROWS_PER_TASK) {
       throwIfStopped(watch.signal);
       const part = group.slice(from, from + ROWS_PER_TASK);
-      const task = answersOf(
-        packed,
-        part.map((row) => rows[row].question),
-        deps,
-        watch.signal,
-      ).then((got) => {
+      const questions = part.map((row) => rows[row].question);
+      const task = answersOf(questions, common, deps, here, watch.signal).then((got) => {
         part.forEach((row, index) => {
           answers[row] = got[index];
         });
@@ -88,7 +97,7 @@ export async function batch(
     }
   }
   await Promise.all(under);
-  return batchOf(list, rows, answers);
+  return batchOf(list, rows, answers, deps.version);
 }
 
 /** The records of a row's station; or what keeps them from being read, which then answers all its rows. */
@@ -105,39 +114,60 @@ async function packedOr(
 }
 
 /** A question that has the same climate, whatever else is amiss with the row. */
-const climateOf = ({ station, latitudeDeg, temperatureStation, fillFromNeighbours }: QuestionInput) => ({
+const climateOf = ({ station, latitudeDeg, temperatureStation, fillFromNeighbours }: AskedQuestion) => ({
   ...{ station, latitudeDeg, temperatureStation, fillFromNeighbours },
   ...{ residual: 'any', crop: 'any', appliedOn: '2000-01-01', plantOn: '2000-01-01' },
 });
 
+/** The label entries, where any row names one. */
+async function labelsFor(rows: readonly AskedRow[], { labels }: BatchDeps): Promise<readonly StoredLabel[]> {
+  if (labels === undefined || rows.every(({ question }) => question.labelEntry === undefined)) return [];
+  return labels.labels();
+}
+
+/** What the rows of one station have in common. */
+interface Common {
+  readonly packed: PackedWeather | DrywakeError;
+  readonly labels: readonly StoredLabel[];
+  readonly weatherId: string;
+}
+
 async function answersOf(
-  packed: PackedWeather | DrywakeError,
-  questions: QuestionInput[],
+  questions: AskedQuestion[],
+  { packed, labels, weatherId }: Common,
   { catalogue, workshop }: BatchDeps,
+  here: KeptClimates,
   signal?: AbortSignal,
 ): Promise<BatchAnswer[]> {
   if (packed instanceof DrywakeError) {
     const { code, message, hint, details } = packed;
     return questions.map(() => ({ answer: null, problem: { code, message, hint, details } }));
   }
-  if (workshop) return workshop.run({ kind: 'batch', questions, weather: packed }, signal);
-  const climates = createClimateCache(packedReader(packed));
-  const answers: BatchAnswer[] = [];
-  for (const question of questions) answers.push(await batchAnswer(question, { catalogue, climates }));
+  const task = { kind: 'batch', questions, weather: packed, weatherId, labels } as const;
+  if (workshop) return workshop.run(task, signal);
+  const answers = (await doTask(task, catalogue, here)) as BatchAnswer[];
   await new Promise<void>((resolve) => setImmediate(resolve));
   return answers;
 }
 
-/** Places of rows that share a climate, in the order in which each first comes. */
+/**
+ * Places of rows that share a climate, in the order in which each first comes; within one, rows that may share a season
+ * stand together.
+ */
 function groupsOf(rows: readonly AskedRow[]): number[][] {
   const groups = new Map<string, number[]>();
   rows.forEach(({ question }, row) => {
     const key = JSON.stringify(climateOf(question));
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [row]);
-    else group.push(row);
+    const places = groups.get(key);
+    if (places) places.push(row);
+    else groups.set(key, [row]);
   });
-  return [...groups.values()];
+  const seasons = rows.map(({ question: { plantOn: _, crop: __, residual: ___, ...season } }) =>
+    JSON.stringify(season),
+  );
+  const bySeason = (one: number, other: number) =>
+    seasons[one] === seasons[other] ? one - other : seasons[one] < seasons[other] ? -1 : 1;
+  return [...groups.values()].map((places) => places.sort(bySeason));
 }
 
 function asked(
@@ -151,7 +181,7 @@ function asked(
     if (field === undefined || !text) continue;
     question[field] = number ? numberOr(text) : text;
   }
-  return { line, given, question: question as QuestionInput, areaHectares: areaOf(given) };
+  return { line, given, question: question as AskedQuestion, areaHectares: areaOf(given) };
 }
 
 /** A number, or the text itself, which the schema then refuses by its name. */
@@ -163,14 +193,22 @@ function areaOf({ acres, hectares }: Readonly<Record<string, string>>): number |
   return area > 0 && Number.isFinite(area) ? area : null;
 }
 
-function checkList({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
+/**
+ * Checks that a list has rows and all needed columns.
+ * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
+ */
+export function assertAskable({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
   if (rows.length === 0) {
     throw new InvalidInputError('BATCH_EMPTY', `${file} holds no row below its head.`, {
       hint: 'Write one row for each field; "drywake batch --template" prints a head to start from.',
     });
   }
+  const given = (name: string, field?: keyof QuestionInput) =>
+    columns.includes(name) || (field !== undefined && field in shared);
+  // A label entry names its active itself.
+  const byLabel = given('label_entry', 'labelEntry');
   const missing = BATCH_COLUMNS.filter(
-    ({ name, field, needed }) => needed && !columns.includes(name) && !(field && field in shared),
+    ({ name, field, needed }) => needed && !given(name, field) && !(byLabel && field === 'residual'),
   );
   if (missing.length > 0) {
     throw new InvalidInputError(
@@ -184,7 +222,12 @@ function checkList({ file, columns, rows }: FieldList, shared: Partial<QuestionI
   }
 }
 
-function batchOf(list: FieldList, rows: readonly AskedRow[], answers: readonly BatchAnswer[]): Batch {
+function batchOf(
+  list: FieldList,
+  rows: readonly AskedRow[],
+  answers: readonly BatchAnswer[],
+  version: string,
+): Batch {
   const known = new Set(BATCH_COLUMNS.map(({ name }) => name));
   const unranked = rows.map(({ line, given, areaHectares }, index): Omit<BatchRow, 'rank'> => {
     const { answer, problem } = answers[index];
@@ -205,6 +248,7 @@ function batchOf(list: FieldList, rows: readonly AskedRow[], answers: readonly B
       'The label is the law and the floor; intervals that are not your own entry are for planning only.',
       'Odds are a model’s estimate from past weather, not a promise. Ask for a field by itself for its reasons and cautions.',
     ],
+    model: modelOf(version),
     rows: ranked,
   };
 }

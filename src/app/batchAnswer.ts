@@ -1,33 +1,48 @@
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import type { BatchAnswer } from '../schema/batch.ts';
-import { type Question, type QuestionInput, questionSchema } from '../schema/question.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import { type AskedQuestion, questionSchema } from '../schema/question.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
-import { judgePair, sharedSeason } from './pairAnswers.ts';
+import type { StationWeather } from './climateCache.ts';
+import { judgePair } from './pairAnswers.ts';
 import { readQuestion } from './readQuestion.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
-import { speciesOf, treatmentOf } from './treatment.ts';
-import { withConditions } from './withConditions.ts';
+import type { SharedSeasons } from './sharedSeasons.ts';
+import { speciesOf, storedLabel, treatmentOf, withResidual } from './treatment.ts';
+import { forbids, withConditions } from './withConditions.ts';
 import { sayOdds } from './words.ts';
+
+/** What a row's answer needs beside its question. */
+export interface BatchAnswerDeps extends Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels'> {
+  /** Seasons of the rows before. */
+  readonly seasons: SharedSeasons;
+}
 
 type Answered = NonNullable<BatchAnswer['answer']>;
 
 /**
  * The figures of one field without its reasons, curves and cautions: the same as the whole answer gives, in a fraction of
- * its time. A mix of crops, and a field treated more than once, go the long way. What cannot be answered comes back as a problem.
+ * its time. A mix of crops, a product of several actives, and a field treated more than once go the long way. What cannot be
+ * answered comes back as a problem.
  */
-export async function batchAnswer(
-  input: QuestionInput,
-  deps: Pick<AnswerDeps, 'catalogue' | 'climates'>,
-): Promise<BatchAnswer> {
+export async function batchAnswer(input: AskedQuestion, deps: BatchAnswerDeps): Promise<BatchAnswer> {
   try {
-    const question = readQuestion(questionSchema, input);
-    const isPlain = speciesOf(question.crop).length === 1 && question.otherTreatments.length === 0;
-    if (!isPlain) return { answer: await mixOf(question, deps), problem: null };
-    const weather = await deps.climates.of(question);
-    const { resolved } = treatmentOf(question, null, deps.catalogue);
-    const answer = answerOf(withConditions(resolved, weather, deps.catalogue).resolved, weather);
-    return { answer, problem: null };
+    const stored = await storedLabel(input, deps.labels);
+    const question = readQuestion(questionSchema, withResidual(input, stored));
+    const { catalogue, climates } = deps;
+    const isPlain =
+      speciesOf(question.crop).length === 1 &&
+      question.otherTreatments.length === 0 &&
+      (stored === null || stored.entry.actives.length === 1);
+    if (!isPlain) return { answer: await wholeAnswerOf(input, deps), problem: null };
+    const weather = await climates.of(question);
+    const { resolved } = treatmentOf(question, stored?.entry ?? null, catalogue);
+    return {
+      answer: answerOf(conditioned(resolved, weather, catalogue), weather, deps.seasons),
+      problem: null,
+    };
   } catch (error) {
     if (!(error instanceof DrywakeError)) throw error;
     const { code, message, hint, details } = error;
@@ -35,19 +50,26 @@ export async function batchAnswer(
   }
 }
 
-function answerOf(
-  resolved: Parameters<typeof judgePair>[0],
-  weather: Parameters<typeof judgePair>[2],
-): Answered {
-  const { interval, plantDay, application, question } = resolved;
+/** The question with what its label's conditions leave; those that only stand beside it change no figure. */
+const conditioned = (
+  resolved: ResolvedQuestion,
+  weather: StationWeather,
+  catalogue: Catalogue,
+): ResolvedQuestion =>
+  resolved.lines.some(({ setsDate }) => setsDate)
+    ? withConditions(resolved, weather, catalogue).resolved
+    : resolved;
+
+function answerOf(resolved: ResolvedQuestion, weather: StationWeather, seasons: SharedSeasons): Answered {
+  const { interval, plantDay, application, question, labelForbids } = resolved;
   observedThrough(question.asOf, application.appliedDay, weather.climate.series);
-  const set = sharedSeason([resolved], weather, plantDay);
-  const { season, labelDate } = judgePair(resolved, set, weather, new Map());
-  const known = { labelDate, interval: interval.text, intervalConfirmed: interval.confirmed };
-  const labelAllows = labelDate <= question.plantOn;
+  const { set, known } = seasons.of(resolved, weather.climate);
+  const { season, labelDate } = judgePair(resolved, set, weather, known);
+  const label = { labelDate, interval: interval.text, intervalConfirmed: interval.confirmed };
+  const labelAllows = labelDate <= question.plantOn && !labelForbids;
   if (season === null) {
     return {
-      ...known,
+      ...label,
       oddsAtPlanting: null,
       oddsLow: null,
       oddsHigh: null,
@@ -63,7 +85,7 @@ function answerOf(
   const { low, high } = answer.range();
   const clear = answer.clearOffset();
   return {
-    ...known,
+    ...label,
     oddsAtPlanting: answer.oddsAtPlanting,
     oddsLow: low,
     oddsHigh: high,
@@ -76,13 +98,15 @@ function answerOf(
   };
 }
 
-/** A mix by the whole answer, which judges every species. */
-async function mixOf(
-  question: Question,
-  { catalogue, climates }: Pick<AnswerDeps, 'catalogue' | 'climates'>,
+/** By the whole answer, which judges every species, active and treatment. */
+async function wholeAnswerOf(
+  input: AskedQuestion,
+  { catalogue, climates, labels }: BatchAnswerDeps,
 ): Promise<Answered> {
-  const mix = await answerField(question, { catalogue, climates, version: '' });
-  const { oddsAtPlanting, oddsRange, labelDate, clearDate } = mix;
+  const whole = await answerField(input, { catalogue, climates, labels, version: '' });
+  const { oddsAtPlanting, oddsRange, labelDate, clearDate, inputs } = whole;
+  const { plantOn, oddsLimit } = inputs.question;
+  const labelAllows = labelDate <= plantOn && !whole.conditions.some(forbids);
   return {
     oddsAtPlanting,
     oddsLow: oddsRange?.low ?? null,
@@ -92,9 +116,9 @@ async function mixOf(
     labelDate,
     clearDate,
     daysAfterLabel: clearDate === null ? null : parseIsoDate(clearDate) - parseIsoDate(labelDate),
-    oddsAtLabelDate: mix.oddsAtLabelDate,
-    withinLimit: labelDate <= question.plantOn && (oddsAtPlanting ?? 0) <= question.oddsLimit,
-    interval: mix.inputs.interval.text,
-    intervalConfirmed: mix.inputs.interval.confirmed,
+    oddsAtLabelDate: whole.oddsAtLabelDate,
+    withinLimit: labelAllows && (oddsAtPlanting ?? 0) <= oddsLimit,
+    interval: inputs.interval.text,
+    intervalConfirmed: inputs.interval.confirmed,
   };
 }

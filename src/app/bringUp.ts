@@ -62,7 +62,7 @@ export async function bringUp(ids: readonly string[], weather: NewerWeather): Pr
     })),
     text:
       unreachable !== null
-        ? `The public records service did not answer, so the answers rest on the records that are here. ${unreachable}`
+        ? `The public records service did not answer, so the answers rest on the records that are here, which are as they were. ${unreachable}`
         : wanted.length === 0
           ? 'No field uses a station of the public records service.'
           : `${brought} of ${count(wanted.length, 'station')} brought up to date from the public records service.`,

@@ -9,6 +9,7 @@ import type { StationRecord } from '../schema/weather.ts';
 import { readingHours } from './readingHours.ts';
 import { monthNormals, recentRain } from './recentRain.ts';
 import { stationCompleteness } from './stationCompleteness.ts';
+import { stationMoves } from './stationMoves.ts';
 
 /** Share of a calendar year's days that must have a daily rain value of their own for the year to count. */
 const FULL_YEAR_FRACTION = 0.98;
@@ -55,7 +56,7 @@ export function checkStation(record: StationRecord): StationCheck {
     normals,
     recent: recentRain(completeness, firstDay, firstDay + days - 1, normals),
     implausible: implausibleOf(record),
-    changes: { observationTime: readingHours(record), formerPositions: [...(record.formerPlaces ?? [])] },
+    changes: { observationTime: readingHours(record), formerPositions: stationMoves(record) },
     reading,
     problem: problemOf(record),
   };

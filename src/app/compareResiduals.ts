@@ -2,70 +2,115 @@ import type { TraceSet } from '../analysis/seasonTraceSet.ts';
 import { activationOdds, controlWeeks } from '../analysis/weedControl.ts';
 import { yearWeights } from '../analysis/yearWeights.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
-import type { Active, Catalogue } from '../schema/catalogue.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
 import {
   type Comparison,
   type ComparisonInput,
   comparisonQuestionSchema,
   type ResidualRow,
 } from '../schema/comparison.ts';
+import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
+import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
-  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
   judgedOrTold,
   judgePair,
   type KnownSeasons,
-  NOTHING_BESIDE,
+  NOTHING_FOUND,
+  type Pair,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
+import { otherQuestions } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
+import { cropName, lineFor } from './resolveEntered.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
 /**
- * Every residual of the catalogue before one crop on one date: carryover odds against weeks of weed control.
- * Rate, overlap and leaves are taken the same for all, each as a share of its own top label rate.
+ * Every residual of the catalogue and every product of the user's own label entries before one crop on one date:
+ * carryover odds against weeks of weed control. A product of one active takes the place of the catalogue's row of it.
+ * Rate, overlap and leaves are taken the same for all, each as a share of its own top label rate; the field's other
+ * treatments stand beside each.
  *
  * @throws {InvalidInputError} CROP_UNKNOWN and what {@link answerField} throws about dates, soil and weather
+ * @example (await compareResiduals({ station: 'demo-invented', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, deps)).crop // 'lentil'
  */
 export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps): Promise<Comparison> {
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
-  const crop = findCrop(catalogue, question.crop).name;
-  const { resolved: asked, unjudged } = resolveAll(
-    catalogue.actives.map(({ isoName }) => ({
-      name: isoName,
-      question: { ...question, ...NOTHING_BESIDE, crop, residual: isoName },
-    })),
+  const model = modelOf(deps.version);
+  const entries = (await deps.labels?.labels()) ?? [];
+  const crop = cropNamed(question.crop, entries, catalogue);
+  const asked = { ...question, ...NOTHING_FOUND, crop };
+  const weather = await deps.climates.of({ ...asked, residual: '' });
+  const others = await otherQuestions({ ...asked, residual: '' }, deps.labels);
+  const { resolved, unjudged } = resolveAll(
+    pairsBefore(asked, entries, catalogue),
+    others,
+    weather,
     catalogue,
   );
-  const weather = await deps.climates.of({ ...question, ...NOTHING_BESIDE, residual: '' });
-  if (asked.length === 0) {
-    return { question, crop, activation: null, residuals: [], unjudged, cautions: [] };
-  }
-  const resolved = conditionedAll(asked, weather, catalogue);
-  const [{ plantDay }] = resolved;
-  const set = sharedSeason(resolved, weather, plantDay);
+  const cautions = sharedCautions(weather, others.length);
+  if (resolved.length === 0)
+    return { question, crop, activation: null, residuals: [], unjudged, cautions, model };
+  const questions = resolved.map((one) => one.resolved);
+  const [lead] = questions;
+  const set = sharedSeason(questions, weather, lead.plantDay);
   const known: KnownSeasons = new Map();
-  const rows = resolved.map((one) =>
-    judgedOrTold(one.active?.isoName ?? '', () =>
-      residualRow(judgePair(one, set, weather, known), set, catalogue),
+  const rows = resolved.map(({ pair, resolved: one }) =>
+    judgedOrTold(pair.name, () =>
+      residualRow(pair.entry, judgePair(one, set, weather, known), set, catalogue),
     ),
   );
   return {
     question,
     crop,
-    activation: activationOf(resolved[0], set, weather),
+    activation: activationOf(lead, set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
-    cautions: sharedCautions(weather, question.labelEntry),
+    cautions,
+    model,
   };
+}
+
+/** The catalogue's name of a crop, or the user's own where a label entry has a line for it. */
+function cropNamed(name: string, entries: readonly StoredLabel[], catalogue: Catalogue): string {
+  if (entries.some(({ entry }) => lineFor(name, entry, catalogue) !== undefined)) {
+    return cropName(name, catalogue);
+  }
+  return findCrop(catalogue, name).name;
+}
+
+/** A pair for each product of the user's own, and for each active that no such product of it alone stands for. */
+function pairsBefore(
+  question: Omit<Question, 'residual'>,
+  entries: readonly StoredLabel[],
+  catalogue: Catalogue,
+): Pair[] {
+  const own = entries.filter(({ entry }) => lineFor(question.crop, entry, catalogue) !== undefined);
+  const alone = new Set(
+    own.flatMap(({ entry: { actives } }) =>
+      actives.length === 1 ? [actives[0].name.trim().toLowerCase()] : [],
+    ),
+  );
+  const inCatalogue = catalogue.crops.some(({ name }) => name === question.crop);
+  return [
+    ...own.map(({ entry }) => ({
+      name: `${entry.actives.map(({ name }) => name).join(' + ')} (your label ${entry.name})`,
+      question: { ...question, residual: entry.actives[0].name, labelEntry: entry.id },
+      entry,
+    })),
+    ...(inCatalogue ? catalogue.actives : [])
+      .filter(({ isoName }) => !alone.has(isoName))
+      .map(({ isoName }) => ({ name: isoName, question: { ...question, residual: isoName }, entry: null })),
+  ];
 }
 
 /** Those that would do first, then those the label allows, then the rest; each by odds. */
@@ -79,21 +124,22 @@ const byUse = (a: ResidualRow, b: ResidualRow): number => {
 };
 
 function residualRow(
+  entry: LabelEntry | null,
   { resolved, season, labelDate }: JudgedPair,
   set: TraceSet,
   catalogue: Catalogue,
 ): ResidualRow {
-  const { active, question, interval, plantDay } = resolved;
-  if (active === null) throw new Error('every residual of a comparison comes from the catalogue');
+  const { question, interval, plantDay } = resolved;
   const labelAllows = !resolved.labelForbids && labelDate <= question.plantOn;
   const known = {
-    residual: active.isoName,
-    group: String(active.group),
+    residual: resolved.treatmentName,
+    labelEntry: entry && { id: entry.id, name: entry.name },
+    group: resolved.groups ?? 'not known',
     interval,
     labelDate,
     labelAllows,
     weeksOfControl: weeksOf(resolved, set),
-    halfLife: halfLifeOf(active, catalogue),
+    halfLife: halfLifeOf(resolved, catalogue),
   };
   if (season === null) {
     return {
@@ -111,7 +157,7 @@ function residualRow(
   return {
     ...known,
     carryoverModelled: true,
-    clearDate: dateOfOffset(resolved, answer.clearOffset()),
+    clearDate: dateOfOffset(season, answer.clearOffset()),
     withinLimit: labelAllows && answer.oddsAtPlanting <= question.oddsLimit,
     oddsAtPlanting: answer.oddsAtPlanting,
     oddsRange: { ...answer.range(), years: answer.years },
@@ -124,9 +170,12 @@ function residualRow(
   };
 }
 
-function halfLifeOf(active: Active, catalogue: Catalogue): ResidualRow['halfLife'] {
-  const from = active.provenance.halfLifeTypical ?? active.provenance.halfLifeLow;
-  if (active.fieldHalfLifeDays === null || from === null) return null;
+function halfLifeOf({ active, halfLife }: ResolvedQuestion, catalogue: Catalogue): ResidualRow['halfLife'] {
+  if (halfLife.halfLifeOrigin === 'own entry' && halfLife.halfLifeDays !== null) {
+    return { days: halfLife.halfLifeDays, mark: 'own label', sources: [] };
+  }
+  const from = active?.provenance.halfLifeTypical ?? active?.provenance.halfLifeLow ?? null;
+  if (active === null || active.fieldHalfLifeDays === null || from === null) return null;
   return {
     days: active.fieldHalfLifeDays.typical,
     mark: active.provenance.halfLifeTypical === null ? 'computed' : from.mark,

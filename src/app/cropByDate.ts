@@ -3,6 +3,7 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
 import { InvalidInputError } from '../errors.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
 import {
   type CropGrid,
   type CropGridInput,
@@ -10,70 +11,96 @@ import {
   cropGridQuestionSchema,
   MOST_DATES,
 } from '../schema/comparison.ts';
+import type { LabelEntry } from '../schema/labelEntry.ts';
+import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
-  conditionedAll,
   dateOfOffset,
   isUnjudged,
   type JudgedPair,
   judgedOrTold,
   judgePair,
   type KnownSeasons,
-  NOTHING_BESIDE,
+  NOTHING_FOUND,
   resolveAll,
   sharedSeason,
 } from './pairAnswers.ts';
+import { type OtherQuestion, otherQuestions } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
+import { cropName } from './resolveEntered.ts';
+import { storedLabel } from './treatment.ts';
 
 /**
  * Which crops can go in when, after one treatment.
  *
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, DATES_DISORDERED, TOO_MANY_DATES and what
  *   {@link answerField} throws about dates, soil and weather
+ * @example (await cropByDate({ station: 'demo-invented', residual: 'flumioxazin', appliedOn: '2026-08-14', plantFrom: '2027-05-01', plantTo: '2027-05-15', crops: ['lentil'] }, deps)).crops.length // 1
  */
 export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promise<CropGrid> {
   const question = readQuestion(cropGridQuestionSchema, input);
   const { crops, plantFrom, plantTo, stepDays, ...rest } = question;
   const { catalogue } = deps;
-  const residual = findActive(catalogue, question.residual).isoName;
+  const stored = await storedLabel(question, deps.labels);
+  const entry = stored?.entry ?? null;
+  const residual = question.residual ?? entry?.actives[0].name ?? '';
   const days = plantDays(parseIsoDate(plantFrom), parseIsoDate(plantTo), stepDays);
-  const names = (crops ?? catalogue.crops.map(({ name }) => name)).map(
-    (name) => findCrop(catalogue, name).name,
-  );
-  const { resolved: asked, unjudged } = resolveAll(
-    [...new Set(names)].map((crop) => ({
-      name: crop,
-      question: { ...rest, ...NOTHING_BESIDE, residual, crop, plantOn: plantFrom },
-    })),
+  const names = cropNames(crops, entry, catalogue);
+  const asked: Question = { ...rest, ...NOTHING_FOUND, residual, crop: names[0], plantOn: plantFrom };
+  if (entry === null) findActive(catalogue, residual);
+  const weather = await deps.climates.of(asked);
+  const others = (await otherQuestions(asked, deps.labels)).map(withoutInterval);
+  const { resolved, unjudged } = resolveAll(
+    names.map((crop) => ({ name: crop, question: { ...asked, crop }, entry })),
+    others,
+    weather,
     catalogue,
   );
-  const weather = await deps.climates.of({
-    ...rest,
-    ...NOTHING_BESIDE,
-    residual,
-    crop: names[0],
-    plantOn: plantFrom,
-  });
-  const dates = days.map(isoDateOf);
-  const cautions = sharedCautions(weather, question.labelEntry);
-  if (asked.length === 0) return { question, residual, dates, crops: [], unjudged, cautions };
-  const resolved = conditionedAll(asked, weather, catalogue);
-  const set = sharedSeason(resolved, weather, days[days.length - 1]);
-  const known: KnownSeasons = new Map();
+  const known = {
+    question,
+    residual: entry?.actives.map(({ name }) => name).join(' + ') ?? findActive(catalogue, residual).isoName,
+    labelEntry: entry && { id: entry.id, name: entry.name },
+    dates: days.map(isoDateOf),
+    cautions: sharedCautions(weather, others.length),
+    model: modelOf(deps.version),
+  };
+  if (resolved.length === 0) return { ...known, crops: [], unjudged };
+  const questions = resolved.map((one) => one.resolved);
+  const set = sharedSeason(questions, weather, days[days.length - 1]);
+  const seasons: KnownSeasons = new Map();
   const told: ToldSeasons = new Map();
-  const rows = resolved.map((one) =>
-    judgedOrTold(one.crop?.name ?? '', () => cropRow(judgePair(one, set, weather, known), days, told)),
+  const rows = resolved.map(({ pair, resolved: one }) =>
+    judgedOrTold(pair.name, () => cropRow(judgePair(one, set, weather, seasons), days, told)),
   );
   return {
-    question,
-    residual,
-    dates,
+    ...known,
     crops: rows.filter((row): row is CropRow => !isUnjudged(row)).sort(byDates),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
-    cautions,
   };
 }
+
+/** The crops asked about; all of the catalogue, and those that only the label entry names, where none is. */
+function cropNames(
+  asked: readonly string[] | undefined,
+  entry: LabelEntry | null,
+  catalogue: Catalogue,
+): string[] {
+  const onLabel = (entry?.intervals ?? []).map(({ crop }) => cropName(crop, catalogue));
+  const named = (asked ?? []).map((name) => {
+    const own = cropName(name, catalogue);
+    return onLabel.includes(own) ? own : findCrop(catalogue, name).name;
+  });
+  const all = asked === undefined ? [...catalogue.crops.map(({ name }) => name), ...onLabel] : named;
+  return [...new Set(all)];
+}
+
+/** An interval given for another treatment belongs to one crop, and here many are asked about. */
+const withoutInterval = ({ question, stored }: OtherQuestion): OtherQuestion => ({
+  question: { ...question, interval: undefined },
+  stored,
+});
 
 function plantDays(first: number, last: number, stepDays: number): number[] {
   if (last < first) {
@@ -111,15 +138,15 @@ function cropRow(
   if (season === null) {
     return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };
   }
-  const found = told.get(season) ?? oddsOf(season, days, resolved);
+  const found = told.get(season) ?? oddsOf(season, days);
   told.set(season, found);
   return { ...known, carryoverModelled: true, ...found };
 }
 
-function oddsOf(season: PairSeason, days: readonly number[], resolved: JudgedPair['resolved']): ToldSeason {
+function oddsOf(season: PairSeason, days: readonly number[]): ToldSeason {
   const answers = days.map((day) => season.at(day));
   return {
-    clearDate: dateOfOffset(resolved, answers[0].clearOffset()),
+    clearDate: dateOfOffset(season, answers[0].clearOffset()),
     odds: answers.map(({ oddsAtPlanting }) => oddsAtPlanting),
     dry: answers.map((answer) => answer.thirdOdds('dry')),
     wet: answers.map((answer) => answer.thirdOdds('wet')),

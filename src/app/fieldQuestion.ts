@@ -1,7 +1,7 @@
 import { InvalidInputError } from '../errors.ts';
 import type { FieldPlan, FieldRecord } from '../schema/fieldRecord.ts';
 import type { FieldTreatment } from '../schema/fieldTreatment.ts';
-import type { QuestionInput } from '../schema/question.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { StationExtent } from '../schema/weather.ts';
 
 /** Treatments longer before planting than this take no part: no published interval reaches back so far. [years] */
@@ -21,7 +21,7 @@ export function fieldQuestion(
   record: FieldRecord,
   plan: FieldPlan,
   station: StationExtent | null,
-): QuestionInput {
+): AskedQuestion {
   if (record.station === null) {
     throw new InvalidInputError('FIELD_WITHOUT_STATION', 'No weather station is chosen for this field.', {
       hint: 'Choose one near it: its record stands for the field’s weather.',
@@ -45,16 +45,16 @@ export function fieldQuestion(
     coverFraction: record.coverFraction,
     soilPh: record.soilPh,
     country: record.country,
-    ...sprayed(main),
+    ...sprayed(main, plan),
     crop: plan.crop,
     standUse: plan.standUse,
     plantOn: plan.plantOn,
     oddsLimit: plan.oddsLimit,
     asOf: observed,
     evidence: evidence.length > 0 ? evidence : undefined,
-    otherTreatments: others.length > 0 ? others.map(besideMain) : undefined,
+    otherTreatments: others.length > 0 ? others.map((other) => sprayed(other, plan)) : undefined,
     zones: main.zones.length > 0 ? main.zones : undefined,
-  }) as QuestionInput;
+  }) as AskedQuestion;
 }
 
 function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
@@ -78,20 +78,17 @@ function treatmentsBefore({ treatments }: FieldRecord, { plantOn }: FieldPlan) {
   );
 }
 
-const sprayed = (treatment: FieldTreatment) => ({
-  appliedOn: treatment.appliedOn,
-  residual: treatment.residual,
-  labelEntry: treatment.labelEntry,
-  interval: treatment.interval,
-  halfLifeDays: treatment.halfLifeDays,
-  rateFraction: treatment.rateFraction,
-  overlapFactor: treatment.overlapFactor,
-  canopyFraction: treatment.canopyFraction,
-});
+/** The treatment before a planned crop, without what only the field's own page needs. */
+function sprayed(
+  { id: _id, areaHa: _area, zones: _zones, record: _record, intervals, ...treatment }: FieldTreatment,
+  { crop }: FieldPlan,
+) {
+  const own = intervals.find((one) => sameCrop(one.crop, crop));
+  return withoutAbsent({ ...treatment, interval: own?.interval ?? treatment.interval });
+}
 
-/** An earlier treatment; a product of the user's own label entries may be called by its id. */
-const besideMain = (treatment: FieldTreatment) =>
-  withoutAbsent({ ...sprayed(treatment), residual: treatment.residual ?? treatment.labelEntry });
+const sameCrop = (one: string, other: string): boolean =>
+  one.trim().toLowerCase() === other.trim().toLowerCase();
 
 const withoutAbsent = (fields: Record<string, unknown>): Record<string, unknown> =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));

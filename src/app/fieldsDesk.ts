@@ -4,13 +4,16 @@ import type { FieldAnswer, Refresh } from '../schema/fieldAnswer.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { ApplicationRecord } from '../schema/restrictedUse.ts';
+import type { Sheet } from '../schema/sheet.ts';
 import type { FieldsStore } from '../store/fieldsStore.ts';
 import type { Kept, Shelf } from '../store/shelf.ts';
 import { applicationRecord } from './applicationRecord.ts';
 import { fieldAnswers } from './fieldAnswers.ts';
+import { fieldSheet } from './fieldSheet.ts';
 import { labelBookOf } from './labelBook.ts';
 import { type RefreshDeps, refreshFields } from './refreshFields.ts';
 import { type BackupDeps, makeBackup, restoreBackup } from './restoreBackup.ts';
+import type { SheetUnits } from './sheetInputs.ts';
 
 export type { FieldsStore, Kept, Shelf };
 
@@ -22,6 +25,8 @@ export interface FieldsDesk {
   answers(fieldId: string): Promise<FieldAnswer[]>;
   /** @throws {MissingDataError} FIELD_UNKNOWN, TREATMENT_UNKNOWN */
   applicationRecord(fieldId: string, treatmentId: string): Promise<ApplicationRecord>;
+  /** The page for the grower, of one planned crop. @throws {MissingDataError} FIELD_UNKNOWN, PLAN_UNKNOWN */
+  sheet(fieldId: string, planId: string | null, units: SheetUnits): Promise<Sheet>;
   refresh(fetchNewer: boolean): Promise<Refresh>;
   backup(): Promise<Backup>;
   /** @throws {InvalidInputError} BACKUP_UNREADABLE */
@@ -49,6 +54,8 @@ export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
     fields: store.fields,
     labels: store.labels,
     answers: async (fieldId) => fieldAnswers(await kept(fieldId), await weather.stations(), deps.answer),
+    sheet: async (fieldId, planId, units) =>
+      fieldSheet(await kept(fieldId), planId, await weather.stations(), units, deps.answer),
     async applicationRecord(fieldId, treatmentId) {
       const record = await kept(fieldId);
       const named = record.treatments.find(({ id }) => id === treatmentId)?.labelEntry;

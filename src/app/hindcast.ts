@@ -9,8 +9,10 @@ import {
   type HindcastQuestion,
   hindcastQuestionSchema,
 } from '../schema/hindcast.ts';
+import type { OutcomeTally } from '../schema/outcomeTally.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
+import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
@@ -27,10 +29,12 @@ const MEANING =
   'soils, half-lives and the label’s margin are the model’s own on both sides. Outcomes seen in fields test those.';
 
 /** What a hindcast needs beside the question. */
-export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates'> {
+export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates' | 'version'> {
   /** Workers, with the records to hand to them; all is worked out here where they are absent. */
   readonly workshop?: Workshop;
   readonly weather?: WeatherReader;
+  /** Tallies the outcomes of kept fields; none are looked at where it is absent. */
+  readonly recorded?: () => Promise<OutcomeTally>;
 }
 
 /** How a long hindcast tells of itself, and is stopped. */
@@ -54,6 +58,7 @@ export interface PreparedHindcast {
  *
  * @throws {InvalidInputError} as the odds do; NO_CARRYOVER where none is modelled; CROP_MIX for a mix of crops
  * @throws {MissingDataError} TOO_FEW_YEARS
+ * @example (await hindcast({ ...demoQuestion, leadDays: [60], baseFrom: 1996 }, deps)).years.length // 30
  */
 export async function hindcast(
   input: HindcastInput,
@@ -62,7 +67,8 @@ export async function hindcast(
 ): Promise<Hindcast> {
   const prepared = await prepareHindcast(input, deps);
   const done = await yearsOf(prepared, deps, watch);
-  return hindcastOf(prepared, done);
+  const recorded = (await deps.recorded?.()) ?? null;
+  return { ...hindcastOf(prepared, done, recorded), model: modelOf(deps.version) };
 }
 
 /** Years done together by a worker. */
@@ -101,7 +107,10 @@ async function yearsOf(
 }
 
 /** Looks the question up and finds the years that can be looked back on. */
-export async function prepareHindcast(input: HindcastInput, deps: HindcastDeps): Promise<PreparedHindcast> {
+export async function prepareHindcast(
+  input: HindcastInput,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates'>,
+): Promise<PreparedHindcast> {
   const question = withoutItsSeason(readQuestion(hindcastQuestionSchema, input));
   if (speciesOf(question.crop).length > 1) {
     throw new InvalidInputError('CROP_MIX', 'A hindcast looks at one crop at a time.', {
@@ -146,10 +155,11 @@ function withoutItsSeason(asked: HindcastQuestion): HindcastQuestion {
 }
 
 /** Scores of the years that were looked back on. */
-export function hindcastOf(
+function hindcastOf(
   { question, resolved, weather }: PreparedHindcast,
   years: readonly HindcastYear[],
-): Hindcast {
+  recorded: OutcomeTally | null,
+): Omit<Hindcast, 'model'> {
   const places = question.leadDays.map((_, place) => place);
   const overall = hindcastScores(years, places);
   const { id, name, invented } = weather.record.station;
@@ -169,6 +179,7 @@ export function hindcastOf(
       ...plain(hindcastScores(years, [place])),
     })),
     years: years.map((year) => ({ ...year, odds: [...year.odds] })),
+    recorded,
   };
 }
 

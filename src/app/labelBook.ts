@@ -23,6 +23,12 @@ export const labelBookOf = (shelf: Pick<Shelf<LabelEntry>, 'list' | 'get'>): Lab
   },
 });
 
+/** A list of entries as answers look them up. */
+export const labelsAsBook = (entries: readonly StoredLabel[]): LabelBook => ({
+  labels: async () => entries,
+  label: async (id) => entries.find(({ entry }) => entry.id === id) ?? null,
+});
+
 /**
  * An entry that can be used: its shape, and that every interval can be read.
  * @throws {InvalidInputError} LABEL_UNREADABLE, naming what is wrong

@@ -26,11 +26,12 @@ export function mixedAnswer(
 ): Answer {
   const labelDayOf = ({ resolved }: Treatment) => fieldLabelDay(resolved);
   const latestDay = Math.max(...treatments.map(labelDayOf));
+  const held = asOneMix(treatments);
   const judged = treatments.map(
-    (treatment): JudgedSpecies => ({
+    (treatment, index): JudgedSpecies => ({
       treatment,
       ownLabelDate: isoDateOf(labelDayOf(treatment)),
-      answer: answerTo(notBefore(treatment.resolved, latestDay)),
+      answer: answerTo(held[index].resolved),
     }),
   );
   const ruling = judged.reduce((worst, next) => (isWorse(next.answer, worst.answer) ? next : worst));
@@ -97,6 +98,13 @@ export function mixedAnswer(
     })),
     cautions: cautions.filter(({ text }, index) => cautions.findIndex((one) => one.text === text) === index),
   };
+}
+
+/** The treatment before each species of a mix, none before the latest label date of all. */
+export function asOneMix(treatments: readonly Treatment[]): readonly Treatment[] {
+  if (treatments.length === 1) return treatments;
+  const latestDay = Math.max(...treatments.map(({ resolved }) => fieldLabelDay(resolved)));
+  return treatments.map((one) => ({ ...one, resolved: notBefore(one.resolved, latestDay) }));
 }
 
 /** The same question with a label date no earlier than a day. */

@@ -1,18 +1,30 @@
+import { fieldSeason } from '../analysis/fieldSeason.ts';
 import { type PairSeason, pairHorizon, pairSeason } from '../analysis/pairSeason.ts';
 import type { SharedSeason, TraceSet } from '../analysis/seasonTraceSet.ts';
 import { traceSet } from '../analysis/seasonTraceSet.ts';
+import type { StationClimate } from '../analysis/stationClimate.ts';
 import { isoDateOf } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
+import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
-import { carriesOver, type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import { carryingApplications, fieldLabelDay } from './fieldTreatments.ts';
+import { conditionedTreatment, type OtherQuestion, withOthers } from './preparedTreatments.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
-import { withConditions } from './withConditions.ts';
 
-/** What a question of a comparison does not hold: it asks of one treatment by itself. */
-export const NOTHING_BESIDE = { evidence: [], otherTreatments: [], zones: [] } satisfies Partial<Question>;
+/** What a question about many pairs does not hold. */
+export const NOTHING_FOUND = { evidence: [], zones: [] } satisfies Partial<Question>;
+
+/** A treatment and a crop to be judged together, and what the pair is called in a list. */
+export interface Pair {
+  readonly name: string;
+  readonly question: Question;
+  /** The user's own label entry that the treatment goes by; null where the catalogue counts. */
+  readonly entry: LabelEntry | null;
+}
 
 /** A pair of residual and crop that can be judged; without a season where no carryover is modelled. */
 export interface JudgedPair {
@@ -22,7 +34,7 @@ export interface JudgedPair {
 }
 
 /** What is missing before a pair can be judged: told, not thrown. */
-const TOLD = ['INTERVAL_MISSING', 'HALF_LIFE_MISSING', 'TOO_FEW_YEARS'] as const;
+const TOLD = ['INTERVAL_MISSING', 'HALF_LIFE_MISSING', 'TOO_FEW_YEARS', 'CROP_UNKNOWN'] as const;
 
 /** Runs work; what only says that a pair cannot be judged comes back as words. */
 export function judgedOrTold<T>(name: string, work: () => T): T | Unjudged {
@@ -37,42 +49,51 @@ export function judgedOrTold<T>(name: string, work: () => T): T | Unjudged {
 
 export const isUnjudged = (one: object): one is Unjudged => 'reason' in one;
 
-/** Resolves questions by name; those that cannot be are told apart. */
+/** A pair with all that its labels say in its weather. */
+export interface ResolvedPair {
+  readonly pair: Pair;
+  readonly resolved: ResolvedQuestion;
+}
+
+/** Looks pairs up, each with the field's other treatments; those that cannot be judged are told apart. */
 export function resolveAll(
-  questions: readonly { readonly name: string; readonly question: Question }[],
+  pairs: readonly Pair[],
+  others: readonly OtherQuestion[],
+  weather: StationWeather,
   catalogue: Catalogue,
-): { resolved: ResolvedQuestion[]; unjudged: Unjudged[] } {
-  const all = questions.map(({ name, question }) =>
-    judgedOrTold(name, () => resolveQuestion(question, catalogue)),
+): { resolved: ResolvedPair[]; unjudged: Unjudged[] } {
+  const all = pairs.map((pair) =>
+    judgedOrTold(pair.name, () => withOthers(pair.question, pair.entry, others, catalogue)),
   );
   return {
-    resolved: all.filter((one): one is ResolvedQuestion => !isUnjudged(one)),
+    resolved: all.flatMap((one, index) =>
+      isUnjudged(one)
+        ? []
+        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue).resolved }],
+    ),
     unjudged: all.filter(isUnjudged),
   };
 }
 
-/** The questions with the intervals that their labels' conditions leave, as a single answer has them. */
-export const conditionedAll = (
-  all: readonly ResolvedQuestion[],
-  weather: StationWeather,
-  catalogue: Catalogue,
-): ResolvedQuestion[] => all.map((one) => withConditions(one, weather, catalogue).resolved);
-
 /** The season that all of some questions share: they differ in residual, crop and planting date only. */
-export function sharedSeason(
+export const sharedSeason = (
   all: readonly ResolvedQuestion[],
   { climate }: StationWeather,
   lastPlantDay: number,
-): TraceSet {
-  const shared: SharedSeason = {
-    ...seasonQuestionOf(all[0], climate.series),
-    appliedDay: all[0].application.appliedDay,
-    horizonDays: Math.max(...all.map(({ application }) => pairHorizon(application, lastPlantDay))),
-  };
-  return traceSet(climate, shared);
-}
+): TraceSet => traceSet(climate, sharedSeasonOf(all, climate, lastPlantDay));
 
-/** Seasons of pairs by their application: crops with the same interval share one. */
+/** What a season's traces hang on. */
+export const sharedSeasonOf = (
+  all: readonly ResolvedQuestion[],
+  { series }: StationClimate,
+  lastPlantDay: number,
+): SharedSeason => ({
+  ...seasonQuestionOf(all[0], series),
+  appliedDay: all[0].application.appliedDay,
+  horizonDays: Math.max(...all.map(({ application }) => pairHorizon(application, lastPlantDay))),
+});
+
+/** Seasons of pairs by their applications: crops with the same intervals share one. */
 export type KnownSeasons = Map<string, PairSeason>;
 
 /** Prepares the answers of a pair. */
@@ -82,28 +103,34 @@ export function judgePair(
   weather: StationWeather,
   known: KnownSeasons,
 ): JudgedPair {
-  const { interval, application } = resolved;
   return {
     resolved,
-    labelDate: isoDateOf(application.appliedDay + interval.lengthDays),
-    season: carriesOver(resolved) ? seasonOf(resolved, set, weather, known) : null,
+    labelDate: isoDateOf(fieldLabelDay(resolved)),
+    season: carryingApplications(resolved).length > 0 ? seasonOf(resolved, set, weather, known) : null,
   };
 }
 
+/** One application of the shared season goes over its traces; several, or one of another day, have a season of their own. */
 function seasonOf(
   resolved: ResolvedQuestion,
   set: TraceSet,
   { climate }: StationWeather,
   known: KnownSeasons,
 ): PairSeason {
-  const { application } = resolved;
-  const { months, days } = application.interval;
-  const key = JSON.stringify({ ...application, interval: [months, days] });
-  const season = known.get(key) ?? pairSeason(set, application, seasonQuestionOf(resolved, climate.series));
+  const asked = seasonQuestionOf(resolved, climate.series);
+  const [first, ...more] = asked.applications;
+  const key = JSON.stringify(
+    asked.applications.map(({ interval: { months, days }, ...one }) => ({
+      ...one,
+      interval: [months, days],
+    })),
+  );
+  const isShared = more.length === 0 && first.appliedDay === resolved.application.appliedDay;
+  const season = known.get(key) ?? (isShared ? pairSeason(set, first, asked) : fieldSeason(climate, asked));
   known.set(key, season);
   return season;
 }
 
-/** ISO date of an offset from the application; null stays null. */
-export const dateOfOffset = ({ application }: ResolvedQuestion, offset: number | null): string | null =>
-  offset === null ? null : isoDateOf(application.appliedDay + offset);
+/** ISO date of an offset of a season; null stays null. */
+export const dateOfOffset = ({ firstDay }: PairSeason, offset: number | null): string | null =>
+  offset === null ? null : isoDateOf(firstDay + offset);

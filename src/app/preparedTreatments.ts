@@ -1,18 +1,21 @@
 import { InvalidInputError } from '../errors.ts';
-import type { StoredLabel } from '../schema/labelEntry.ts';
-import { type Question, questionSchema } from '../schema/question.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
+import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
+import { type AskedQuestion, type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
+
 import {
-  type AskedQuestion,
+  type AskedTreatment,
   speciesOf,
   storedLabel,
   type Treatment,
   treatmentOf,
   withResidual,
 } from './treatment.ts';
+
 import { withConditions } from './withConditions.ts';
 
 /** A question looked up: its weather, its label entry, and the treatment before each species of the crop. */
@@ -24,7 +27,8 @@ export interface PreparedQuestion {
   readonly treatments: readonly Treatment[];
 }
 
-interface OtherQuestion {
+/** Another treatment of the field: same field, crop and date. */
+export interface OtherQuestion {
   readonly question: Question;
   readonly stored: StoredLabel | null;
 }
@@ -33,37 +37,72 @@ interface OtherQuestion {
 export async function preparedTreatments(input: AskedQuestion, deps: AnswerDeps): Promise<PreparedQuestion> {
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));
-  const others = await Promise.all(
-    question.otherTreatments.map((given, index) => otherQuestion(question, given, index, deps)),
+  const others = await otherQuestions(question, deps.labels);
+  const asked = speciesOf(question.crop).map((crop) =>
+    withOthers({ ...question, crop }, stored?.entry ?? null, others, deps.catalogue),
   );
-  const species = speciesOf(question.crop);
-  const asked = species.map((crop) => ({
-    main: treatmentOf({ ...question, crop }, stored?.entry ?? null, deps.catalogue),
-    beside: others.map((other) =>
-      treatmentOf({ ...other.question, crop }, other.stored?.entry ?? null, deps.catalogue),
-    ),
-  }));
-  for (const { main, beside } of asked) {
-    refuseUnknownSums([main, ...beside].flatMap(({ actives }) => actives));
-  }
   const weather = await deps.climates.of(question);
-  const conditioned = (one: ReturnType<typeof treatmentOf>): Treatment => ({
-    ...one,
-    ...withConditions(one.resolved, weather, deps.catalogue),
-  });
-  const treatments = asked.map(({ main, beside }): Treatment => {
-    const treatment = conditioned(main);
-    return { ...treatment, resolved: { ...treatment.resolved, beside: beside.map(conditioned) } };
-  });
-  return { question, stored, weather, treatments };
+  return {
+    question,
+    stored,
+    weather,
+    treatments: asked.map((one) => conditionedTreatment(one, weather, deps.catalogue)),
+  };
 }
+
+/** A treatment before one crop with the field's other treatments, each looked up. */
+export interface TreatmentWithOthers {
+  readonly main: AskedTreatment;
+  readonly beside: readonly AskedTreatment[];
+}
+
+/**
+ * Looks a treatment up before one crop, and the field's others with it.
+ * @throws {InvalidInputError} HALF_LIFE_MISSING where a sum cannot be reckoned; and what {@link treatmentOf} throws
+ */
+export function withOthers(
+  question: Question,
+  entry: LabelEntry | null,
+  others: readonly OtherQuestion[],
+  catalogue: Catalogue,
+): TreatmentWithOthers {
+  const main = treatmentOf(question, entry, catalogue);
+  const { crop, plantOn } = question;
+  const beside = others.map((other) =>
+    treatmentOf({ ...other.question, crop, plantOn }, other.stored?.entry ?? null, catalogue),
+  );
+  refuseUnknownSums([main, ...beside].flatMap(({ actives }) => actives));
+  return { main, beside };
+}
+
+/** A treatment with what the labels' conditions make of it and of the field's others. */
+export function conditionedTreatment(
+  { main, beside }: TreatmentWithOthers,
+  weather: StationWeather,
+  catalogue: Catalogue,
+): Treatment {
+  const conditioned = (one: AskedTreatment): Treatment => ({
+    ...one,
+    ...withConditions(one.resolved, weather, catalogue),
+  });
+  const treatment = conditioned(main);
+  return { ...treatment, resolved: { ...treatment.resolved, beside: beside.map(conditioned) } };
+}
+
+/**
+ * The field's other treatments as questions of their own.
+ * @throws {InvalidInputError} PLANTING_BEFORE_APPLICATION
+ * @throws {MissingDataError} LABEL_UNKNOWN
+ */
+export const otherQuestions = (question: Question, labels: AnswerDeps['labels']): Promise<OtherQuestion[]> =>
+  Promise.all(question.otherTreatments.map((given, index) => otherQuestion(question, given, index, labels)));
 
 /** Another treatment as a question of its own: same field, crop and date. */
 async function otherQuestion(
   question: Question,
   given: Question['otherTreatments'][number],
   index: number,
-  { labels }: AnswerDeps,
+  labels: AnswerDeps['labels'],
 ): Promise<OtherQuestion> {
   if (given.appliedOn > question.plantOn) {
     throw new InvalidInputError(
@@ -75,14 +114,23 @@ async function otherQuestion(
       },
     );
   }
-  const {
-    growthStage: _main,
-    interval: _interval,
-    halfLifeDays: _halfLife,
-    rateGramsPerHa: _rate,
-    labelEntry: _entry,
-    ...field
-  } = question;
-  const own: Question = { ...field, ...given, otherTreatments: [], zones: [], evidence: question.evidence };
-  return { question: own, stored: await storedLabel(given, labels) };
+  const stored = await storedLabel(given, labels);
+  const own: Question = {
+    ...withoutMain(question),
+    ...given,
+    residual: given.residual ?? stored?.entry.actives[0].name ?? '',
+    otherTreatments: [],
+    zones: [],
+  };
+  return { question: own, stored };
 }
+
+/** What a question says of the field and the crop; nothing of its main treatment but what another one overrides. */
+const withoutMain = ({
+  growthStage: _stage,
+  interval: _interval,
+  halfLifeDays: _halfLife,
+  rateGramsPerHa: _rate,
+  labelEntry: _entry,
+  ...field
+}: Question): Question => field;

@@ -7,7 +7,10 @@ import {
   type RegionRow,
   regionQuestionSchema,
 } from '../schema/region.ts';
-import type { StationExtent, StationRecord } from '../schema/weather.ts';
+import type { StationExtent } from '../schema/weather.ts';
+import { type Companions, companionsOf, recordsOf } from './companionsOf.ts';
+import type { LentRecord } from './lentTemperatures.ts';
+import { modelOf } from './modelOf.ts';
 import { readQuestion } from './readQuestion.ts';
 import { type ResolvedRegion, regionOfStation, resolveRegion } from './regionOfStation.ts';
 import { throwIfStopped } from './stopped.ts';
@@ -21,6 +24,8 @@ const STATIONS_PER_TASK = 16;
 const TASKS_WAITING = 4;
 
 export interface RegionDeps {
+  /** Version of the program, which the answers name. */
+  readonly version: string;
   readonly catalogue: Catalogue;
   readonly weather: WeatherReader;
   /** Workers; all is worked out here where it is absent. */
@@ -35,6 +40,7 @@ export interface RegionDeps {
  *
  * @throws {InvalidInputError | MissingDataError} as the odds do; NO_CARRYOVER, STATIONS_NONE
  * @throws {ConflictError} STOPPED
+ * @example (await regionRows({ residual: 'flumioxazin', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, { version, catalogue, weather }).next()).value?.step // 'start'
  */
 export async function* regionRows(
   input: RegionInput,
@@ -54,7 +60,8 @@ export async function* regionRows(
       },
     );
   }
-  const stations = await stationsIn(question, deps);
+  const all = await deps.weather.stations();
+  const stations = await stationsIn(question, all, deps);
   const of = stations.length;
   yield {
     step: 'start',
@@ -63,10 +70,12 @@ export async function* regionRows(
     crop: resolved.cropName,
     question,
     cautions: cautionsOf(region, stations),
+    model: modelOf(deps.version),
   };
   let done = 0;
   let answered = 0;
-  for await (const rows of rowsOf(stations, region, deps, signal)) {
+  const source = { weather: deps.weather, companions: companionsOf(all, deps.weather) };
+  for await (const rows of rowsOf(stations, region, { ...source, workshop: deps.workshop }, signal)) {
     done += rows.length;
     answered += rows.filter(({ figures }) => figures !== null).length;
     yield { step: 'rows', done, of, rows };
@@ -74,28 +83,34 @@ export async function* regionRows(
   yield { step: 'end', answered, of };
 }
 
+/** Where records come from, and who works them out. */
+interface RegionSource extends Pick<RegionDeps, 'weather' | 'workshop'> {
+  readonly companions: Companions;
+}
+
 /** Rows of groups of stations, in order; groups ahead are read and worked on meanwhile. */
 async function* rowsOf(
   stations: readonly StationExtent[],
   region: ResolvedRegion,
-  { weather, workshop }: RegionDeps,
+  source: RegionSource,
   signal?: AbortSignal,
 ): AsyncGenerator<RegionRow[]> {
-  const work = (records: StationRecord[]): Promise<RegionRow[]> | RegionRow[] =>
+  const { workshop } = source;
+  const work = (lent: LentRecord[]): Promise<RegionRow[]> | RegionRow[] =>
     workshop
-      ? workshop.run({ kind: 'region', question: region.question, records }, signal)
-      : records.map((record) => regionOfStation(record, region));
+      ? workshop.run({ kind: 'region', question: region.question, stations: lent }, signal)
+      : lent.map((station) => regionOfStation(station, region));
   const most = TASKS_WAITING + (workshop?.workers ?? 0);
   const under: Promise<RegionRow[]>[] = [];
-  const add = (records: StationRecord[]) => {
-    const rows = Promise.resolve(work(records));
+  const add = (lent: LentRecord[]) => {
+    const rows = Promise.resolve(work(lent));
     rows.catch(() => undefined);
     under.push(rows);
   };
-  let next = readGroup(weather, stations, 0);
+  let next = readGroup(source, stations, 0);
   for (let from = 0; from < stations.length; from += STATIONS_READ) {
     const records = await next;
-    next = readGroup(weather, stations, from + STATIONS_READ);
+    next = readGroup(source, stations, from + STATIONS_READ);
     next.catch(() => undefined);
     for (let at = 0; at < records.length; at += STATIONS_PER_TASK) {
       throwIfStopped(signal);
@@ -108,21 +123,20 @@ async function* rowsOf(
 }
 
 async function readGroup(
-  weather: WeatherReader,
+  { weather, companions }: RegionSource,
   stations: readonly StationExtent[],
   from: number,
-): Promise<StationRecord[]> {
+): Promise<LentRecord[]> {
   const ids = stations.slice(from, from + STATIONS_READ).map(({ id }) => id);
-  if (ids.length === 0) return [];
-  if (weather.records) return weather.records(ids);
-  const records: StationRecord[] = [];
-  for (const id of ids) records.push(await weather.record(id));
-  return records;
+  return ids.length === 0 ? [] : companions.lend(await recordsOf(weather, ids));
 }
 
 /** Stations of the region, by id. */
-async function stationsIn({ states, box }: RegionQuestion, deps: RegionDeps): Promise<StationExtent[]> {
-  const all = await deps.weather.stations();
+async function stationsIn(
+  { states, box }: RegionQuestion,
+  all: readonly StationExtent[],
+  deps: Pick<RegionDeps, 'stateOf'>,
+): Promise<StationExtent[]> {
   const stateOf = states && deps.stateOf ? await deps.stateOf() : null;
   const wanted = new Set(states?.map((state) => state.toUpperCase()));
   const inside = all.filter(({ latitudeDeg, longitudeDeg }) => {
@@ -155,7 +169,7 @@ function cautionsOf({ resolved }: ResolvedRegion, stations: readonly StationExte
       ? ['Stations marked as invented are an example: their weather never fell anywhere.']
       : []),
     `The interval of ${resolved.interval.text} is ${resolved.interval.origin === 'own label' ? 'your own entry' : 'a published or remembered figure, for planning only'}; the label is the law and the floor.`,
-    'A station speaks for its own gauge: nothing is drawn between stations, and a station with too few years or without temperatures says so.',
+    'A station speaks for its own gauge: nothing is drawn between stations, and a station with too few years says so. One without temperatures borrows them from a companion, which its row names, or says that there is none.',
     'Conditions of the label, such as rain asked for within the interval, are looked at field by field, not here.',
   ];
 }

@@ -22,6 +22,11 @@ export const regionTable = (rules: readonly string[]): FlatColumn<RegionRow>[] =
   { name: 'first_date', type: 'date', cell: ({ firstDate }) => firstDate },
   { name: 'last_date', type: 'date', cell: ({ lastDate }) => lastDate },
   { name: 'rain_percent', type: 'number', cell: ({ rainPercent }) => rainPercent },
+  {
+    name: 'temperatures_from',
+    type: 'text',
+    cell: ({ temperatureStation }) => temperatureStation?.id ?? null,
+  },
   figure('years', 'whole', ({ years }) => years),
   figure('odds_now', 'number', ({ oddsNow }) => oddsNow),
   figure('odds_normal', 'number', ({ oddsNormal }) => oddsNormal),

@@ -111,18 +111,23 @@ function groupsOf(actives: readonly ResolvedQuestion[]): string | null {
   return groups.size === 0 ? null : [...groups].join(' + ');
 }
 
-function lineOf(crop: string, { name, intervals }: LabelEntry, catalogue: Catalogue) {
-  const asked = cropName(crop, catalogue);
-  const line = intervals.find((one) => cropName(one.crop, catalogue) === asked);
+function lineOf(crop: string, entry: LabelEntry, catalogue: Catalogue) {
+  const line = lineFor(crop, entry, catalogue);
   if (line !== undefined) return line;
+  const { name, intervals } = entry;
+  const asked = cropName(crop, catalogue);
   throw new MissingDataError('INTERVAL_MISSING', `Your entry of ${name} has no interval for ${asked}.`, {
     hint: `Read it from the label and add it to the entry; it has ${intervals.map((one) => one.crop).join(', ')}.`,
     details: { field: 'labelEntry', crop: asked, known: intervals.map((one) => one.crop) },
   });
 }
 
+/** What an entry says of a crop; undefined where it says nothing. */
+export const lineFor = (crop: string, { intervals }: LabelEntry, catalogue: Catalogue) =>
+  intervals.find((one) => cropName(one.crop, catalogue) === cropName(crop, catalogue));
+
 /** The catalogue's name of a crop, or the user's own in small letters. */
-function cropName(crop: string, catalogue: Catalogue): string {
+export function cropName(crop: string, catalogue: Catalogue): string {
   try {
     return findCrop(catalogue, crop).name;
   } catch (error) {

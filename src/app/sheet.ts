@@ -1,11 +1,12 @@
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
+import type { FieldRecord } from '../schema/fieldRecord.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { Sheet } from '../schema/sheet.ts';
-import { inchesFromMm } from '../units.ts';
+import { acresFromHectares, inchesFromMm } from '../units.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import { type SheetUnits, sheetInputs } from './sheetInputs.ts';
 import { sheetPicture } from './sheetPicture.ts';
-import type { AskedQuestion } from './treatment.ts';
 import { count, sayDate, sayLimit, sayOdds } from './words.ts';
 
 /**
@@ -13,6 +14,7 @@ import { count, sayDate, sayLimit, sayOdds } from './words.ts';
  *
  * @throws {InvalidInputError} SHEET_UNCONFIRMED while an interval rests on the catalogue; and what {@link answerField}
  *   throws
+ * @example (await sheet({ ...demoQuestion, interval: '4 months' }, deps, 'us')).title // 'flumioxazin before lentil'
  */
 export async function sheet(input: AskedQuestion, deps: AnswerDeps, units: SheetUnits): Promise<Sheet> {
   return sheetOf(await answerField(input, deps, { season: true }), units);
@@ -20,14 +22,20 @@ export async function sheet(input: AskedQuestion, deps: AnswerDeps, units: Sheet
 
 /**
  * A sheet from an answer.
+ * @param field the kept field that the answer is about; null where the question stands by itself
  * @throws {InvalidInputError} SHEET_UNCONFIRMED
  */
-export function sheetOf(answer: Answer, units: SheetUnits): Sheet {
+export function sheetOf(
+  answer: Answer,
+  units: SheetUnits,
+  field: Pick<FieldRecord, 'farm' | 'name' | 'areaHa'> | null = null,
+): Sheet {
   refuseUnconfirmed(answer);
   const { inputs, weather, model } = answer;
   const { station } = weather;
   return {
     title: `${inputs.residual.name} before ${inputs.crop}`,
+    field: field && { farm: field.farm, name: field.name, area: areaWords(field.areaHa, units) },
     invented: station.invented
       ? `Invented example: ${station.name} is no real place, and its weather never fell anywhere.`
       : null,
@@ -70,6 +78,12 @@ function refuseUnconfirmed({ inputs }: Answer): void {
       details: { field: 'interval', unconfirmed: open.map((one) => one.residual.name) },
     },
   );
+}
+
+function areaWords(areaHa: number | null, units: SheetUnits): string | null {
+  if (areaHa === null) return null;
+  const [size, unit] = units === 'us' ? [acresFromHectares(areaHa), 'acres'] : [areaHa, 'ha'];
+  return `${Number(size.toFixed(1))} ${unit}`;
 }
 
 const clearWords = (clearDate: string | null): string =>

@@ -3,7 +3,10 @@ import { sayDate } from './words.ts';
 
 const BARS = ['·', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
 
-/** A sheet as Markdown; the picture is a strip of bars. */
+/**
+ * A sheet as Markdown; the picture is a strip of bars.
+ * @example sheetMarkdown(await sheet({ ...demoQuestion, interval: '4 months' }, deps, 'us')).split('\n')[0] // '# flumioxazin before lentil'
+ */
 export function sheetMarkdown(sheet: Sheet): string {
   const lines = (items: readonly { label: string; value: string }[]) =>
     items.map(({ label, value }) => `- **${escaped(label)}:** ${escaped(value)}`);
@@ -11,6 +14,7 @@ export function sheetMarkdown(sheet: Sheet): string {
     body.length === 0 ? [] : ['', `## ${title}`, '', ...body];
   return [
     `# ${escaped(sheet.title)}`,
+    ...fieldLines(sheet.field),
     ...(sheet.invented === null ? [] : ['', `*${escaped(sheet.invented)}*`]),
     '',
     `**${escaped(sheet.sentence)}**`,
@@ -33,6 +37,12 @@ export function sheetMarkdown(sheet: Sheet): string {
     ]),
     '',
   ].join('\n');
+}
+
+function fieldLines(field: Sheet['field']): string[] {
+  if (field === null) return [];
+  const named = [field.farm && `Farm: ${field.farm}`, `Field: ${field.name}`, field.area];
+  return ['', escaped(named.filter(Boolean).join('; '))];
 }
 
 const bullets = (texts: readonly string[]): string[] => texts.map((text) => `- ${escaped(text)}`);

@@ -1,7 +1,6 @@
 import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
 import { parseIsoDate } from '../calendar.ts';
 import { MissingDataError } from '../errors.ts';
-import { borrowTemperatures, lapseC } from '../model/weather/borrowTemperatures.ts';
 import type { NeighbourRain } from '../model/weather/neighbourRain.ts';
 import { prepareSeries } from '../model/weather/prepareSeries.ts';
 import { valuesFromTenths } from '../model/weather/rainOfRecord.ts';
@@ -9,7 +8,8 @@ import { ABSENT, RAIN_GAUGE, RAIN_NEIGHBOUR } from '../schema/codes.ts';
 import type { Question } from '../schema/question.ts';
 import type { Station, StationRecord } from '../schema/weather.ts';
 import type { WeatherHelp } from '../schema/weatherHelp.ts';
-import { companionStation, distanceBetween, rainNeighbours } from './companionStation.ts';
+import { companionStation, rainNeighbours } from './companionStation.ts';
+import { type LentRecord, lentTemperatures } from './lentTemperatures.ts';
 import type { WeatherReader } from './weatherReader.ts';
 
 /** A station's record with its climate, and what other stations and the grower's gauge added. */
@@ -69,24 +69,14 @@ async function withTemperatures(
   record: StationRecord,
   weather: WeatherReader,
   { temperatureStation }: Question,
-): Promise<{ record: StationRecord; temperatureStation: WeatherHelp['temperatureStation'] }> {
+): Promise<LentRecord> {
   if (hasTemperatures(record)) return { record, temperatureStation: null };
   const span = { firstDay: record.firstDay, lastDay: record.firstDay + record.rainTenthsMm.length - 1 };
   const id =
     temperatureStation ??
     companionStation(record.station, span, await weather.stations())?.station.id ??
     noCompanion(record.station);
-  const companion = await weather.record(id);
-  const { elevationM: from } = companion.station;
-  const { elevationM: to } = record.station;
-  return {
-    record: borrowTemperatures(record, companion),
-    temperatureStation: {
-      ...lenderOf(companion.station, distanceBetween(record.station, companion.station)),
-      elevationDifferenceM: from === null || to === null ? null : from - to,
-      addedC: from === null || to === null ? 0 : Math.round(lapseC(from, to) * 10) / 10,
-    },
-  };
+  return lentTemperatures(record, await weather.record(id));
 }
 
 /** Whether any day has both temperatures; a record with a few of them is judged like any other. */

@@ -1,7 +1,7 @@
 import { InvalidInputError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
-import type { Question, QuestionInput } from '../schema/question.ts';
+import type { AskedQuestion, Question } from '../schema/question.ts';
 import { type LabelBook, labelUnknown } from './labelBook.ts';
 import { resolveEntered } from './resolveEntered.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
@@ -72,10 +72,7 @@ export async function storedLabel(
   return found;
 }
 
-/** A question as it comes in: one that names a label entry need not name its active too. */
-export type AskedQuestion = Omit<QuestionInput, 'residual'> & Partial<Pick<QuestionInput, 'residual'>>;
-
-/** The question with the active of its label entry, where it names none itself. */
+/** A question with the active of its label entry, where it names none itself. */
 export const withResidual = (input: AskedQuestion, stored: StoredLabel | null): AskedQuestion =>
   stored !== null && input.residual === undefined
     ? { ...input, residual: stored.entry.actives[0].name }

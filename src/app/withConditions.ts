@@ -75,7 +75,7 @@ export function withConditions(
 
 /** A condition of the label itself that has failed and without which the crop may not be sown; a rain that starts the
  * interval only moves its date. */
-const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
+export const forbids = ({ setsDate, state, otherwise, kind }: LabelCondition): boolean =>
   setsDate && state === 'not met' && otherwise === 'not allowed' && kind !== 'startingRain';
 
 interface LineOfLabel {

@@ -1,9 +1,11 @@
 import type { HindcastYear } from '../analysis/hindcast.ts';
 import type { BatchAnswer } from '../schema/batch.ts';
 import type { HindcastQuestion } from '../schema/hindcast.ts';
-import type { QuestionInput } from '../schema/question.ts';
+import type { StoredLabel } from '../schema/labelEntry.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { RegionQuestion, RegionRow } from '../schema/region.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
+import type { LentRecord } from './lentTemperatures.ts';
 
 /** All records that a question's climate is worked out from. */
 export interface PackedWeather {
@@ -14,11 +16,15 @@ export interface PackedWeather {
 
 /** Work that can be done anywhere: all it needs stands in it. */
 export type WorkTask =
-  | { readonly kind: 'region'; readonly question: RegionQuestion; readonly records: readonly StationRecord[] }
+  | { readonly kind: 'region'; readonly question: RegionQuestion; readonly stations: readonly LentRecord[] }
   | {
       readonly kind: 'batch';
-      readonly questions: readonly QuestionInput[];
+      readonly questions: readonly AskedQuestion[];
       readonly weather: PackedWeather;
+      /** Name of these records, by which their climates are kept from task to task. */
+      readonly weatherId: string;
+      /** The user's label entries that the questions may name. */
+      readonly labels: readonly StoredLabel[];
     }
   | {
       readonly kind: 'hindcast';

@@ -4,13 +4,12 @@ import type { QuestionInput } from '../schema/question.ts';
 import type { CliDeps } from './command.ts';
 import { bioassayOption, soilTestOption } from './evidenceOptions.ts';
 import { addSeasonOptions, fieldsOf, type SeasonFlags } from './seasonOptions.ts';
-import { alsoOption, zoneOption } from './treatmentOptions.ts';
+import { zoneOption } from './treatmentOptions.ts';
 
-/** Flags of a whole question: season, evidence, other treatments, zones. */
+/** Flags of a whole question: season, evidence, zones. */
 export interface AnswerFlags extends SeasonFlags {
   soilTest?: FindingInput[];
   bioassay?: FindingInput[];
-  also?: QuestionInput['otherTreatments'];
   zone?: QuestionInput['zones'];
 }
 
@@ -18,11 +17,6 @@ export interface AnswerFlags extends SeasonFlags {
 export function addAnswerOptions(program: Program): void {
   addSeasonOptions(program);
   program
-    .option(
-      '--also <treatment...>',
-      'another treatment of the field, such as 2026-05-01=atrazine,rate=0.5,interval=9 months, or JSON',
-      alsoOption,
-    )
     .option(
       '--zone <name=overlap...>',
       'part of the field with another overlap, such as "turn rows=2"',
@@ -42,12 +36,11 @@ export function addAnswerOptions(program: Program): void {
 
 /** The question that a file and the flags on top of it give. */
 export async function questionOf(flags: AnswerFlags, deps: CliDeps): Promise<QuestionInput> {
-  const { also, zone } = flags;
+  const { zone } = flags;
   const evidence = [...(flags.soilTest ?? []), ...(flags.bioassay ?? [])];
   return {
     ...(await fieldsOf(flags, deps)),
     ...(evidence.length > 0 ? { evidence } : {}),
-    ...(also ? { otherTreatments: also } : {}),
     ...(zone ? { zones: zone } : {}),
   } as QuestionInput;
 }

@@ -8,6 +8,7 @@ import type { WeatherReader } from '../app/weatherReader.ts';
 import type { Workshop } from '../app/workshop.ts';
 import type { ServeOptions } from '../http/serve.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
+import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { County } from '../schema/place.ts';
 import type { ReadOptions } from '../schema/readOptions.ts';
 import type { WeatherExport } from '../schema/weatherExport.ts';
@@ -73,6 +74,8 @@ export interface CliDeps {
   catalogue(): Catalogue;
   /** What answering needs, over a reader. */
   answerDeps(weather: WeatherReader): AnswerDeps;
+  /** The user's fields; none where none was ever kept. */
+  keptFields(): Promise<readonly FieldRecord[]>;
   /** Does work on the user's fields: with their file itself, or by asking the server that holds it. */
   withDesk<T>(work: (desk: FieldsDesk) => Promise<T>): Promise<T>;
   /** Runs the server until it is told to stop. */

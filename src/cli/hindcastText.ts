@@ -1,9 +1,20 @@
 import type { Hindcast } from '../schema/hindcast.ts';
 import { wrap } from './answerText.ts';
+import { modelLine } from './modelLine.ts';
+import { tallyLines } from './tallyText.ts';
 import { textTable } from './textTable.ts';
 
 /** A hindcast as printed: the finding, a line for each lead, the bands of odds, what it means. */
-export function hindcastText({ sentence, meaning, leads, overall, station, years }: Hindcast): string {
+export function hindcastText({
+  sentence,
+  meaning,
+  leads,
+  overall,
+  station,
+  years,
+  recorded,
+  model,
+}: Hindcast): string {
   const percent = (value: number) => `${Math.round(value * 100)} %`;
   const scores = textTable([
     ['days before', 'Brier', 'skill', 'known weather', ''],
@@ -27,5 +38,5 @@ export function hindcastText({ sentence, meaning, leads, overall, station, years
     ]),
   ]);
   const weather = `${station.invented ? 'Invented record' : 'Record'} of ${station.name}, ${years[0].year} to ${years[years.length - 1].year}.`;
-  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather)].join('\n')}\n`;
+  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather), ...tallyLines(recorded), modelLine(model)].join('\n')}\n`;
 }

@@ -20,6 +20,7 @@ import type { CliDeps, Terminal } from './command.ts';
 import {
   addressHere,
   type DeskOutside,
+  keptFields,
   lazyLabels,
   openDesk,
   serviceOptionsIn,
@@ -186,6 +187,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       climates: createClimateCache(weather),
       labels: lazyLabels(outside, storeFolder),
     }),
+    keptFields: () => keptFields(outside, storeFolder),
     withDesk: async (work) => withDesk(await outside(), work),
     async serve({ logRequests, ...options }) {
       const { startServer } = await import('../http/serve.ts');

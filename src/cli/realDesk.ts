@@ -6,6 +6,7 @@ import { createFieldsDesk, type FieldsDesk } from '../app/fieldsDesk.ts';
 import { type LabelBook, labelBookOf } from '../app/labelBook.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { ConflictError, DrywakeError } from '../errors.ts';
+import type { FieldRecord } from '../schema/fieldRecord.ts';
 import { keepFile } from '../store/keepFile.ts';
 import type { ServedStore } from '../store/servedStore.ts';
 import { createServerDesk } from './serverDesk.ts';
@@ -111,6 +112,17 @@ export async function withDesk<T>(outside: DeskOutside, work: (desk: FieldsDesk)
 export function addressHere(host: string | undefined, port: number): string {
   const name = host === undefined || host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '::1' : host;
   return `http://${name.includes(':') ? `[${name}]` : name}:${port}/`;
+}
+
+/** The fields of a data folder; none where it has none. */
+export async function keptFields(
+  outside: () => Promise<DeskOutside>,
+  storeFolder: string,
+): Promise<FieldRecord[]> {
+  const { FIELDS_FILE } = await import('../store/fieldsStore.ts');
+  if (!existsSync(join(storeFolder, FIELDS_FILE))) return [];
+  const { kept } = await withDesk(await outside(), (desk) => desk.fields.list());
+  return kept.map(({ record }) => record);
 }
 
 /** The user's own label entries, looked up when a question names one. */

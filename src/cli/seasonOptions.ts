@@ -1,7 +1,7 @@
 import type { Command as Program } from 'commander';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { assumptionsSchema } from '../schema/assumptions.ts';
-import type { Question } from '../schema/question.ts';
+import type { Question, QuestionInput } from '../schema/question.ts';
 import type { CliDeps } from './command.ts';
 import { type GaugeEntries, readGaugeFile } from './gaugeFile.ts';
 import {
@@ -20,7 +20,7 @@ import {
   readOptionsOf,
   unitsInOption,
 } from './recordOptions.ts';
-import { growthStageOption } from './treatmentOptions.ts';
+import { alsoOption, growthStageOption } from './treatmentOptions.ts';
 
 /** Flags beside those that each set one field of the question. */
 export interface SeasonFlags extends RecordFlags {
@@ -33,6 +33,7 @@ export interface SeasonFlags extends RecordFlags {
   gauge?: string;
   irrigation?: { date: string; mm: number }[];
   growthStage?: Question['growthStage'];
+  also?: QuestionInput['otherTreatments'];
 }
 
 /** Adds the flags that every command about a season takes: field, weather, assumptions. */
@@ -64,6 +65,11 @@ export function addSeasonOptions(program: Program, leaveOut: readonly (keyof Que
       'crop sprayed over and its BBCH stage in place of --canopy, such as cereals=31',
       growthStageOption,
     )
+    .option(
+      '--also <treatment...>',
+      'another treatment of the field, such as 2026-05-01=atrazine,rate=0.5,interval=9 months, or JSON',
+      alsoOption,
+    )
     .option('--irrigation <date=mm...>', 'water given or planned, such as 2026-07-04=25', irrigationOption)
     .option('--assume <key=value...>', `change an assumption: ${assumptions}`, pairsOption);
 }
@@ -89,12 +95,13 @@ function merged(
   own: GaugeEntries | null,
 ): Record<string, unknown> {
   const irrigation = [...(own?.irrigation ?? []), ...(flags.irrigation ?? [])];
-  const { base, outlook, outlookWindow, assume, growthStage } = flags;
+  const { base, outlook, outlookWindow, assume, growthStage, also } = flags;
   return {
     ...fromFile,
     ...questionFields(flags as unknown as Record<string, unknown>),
     ...base,
     ...(growthStage ? { growthStage } : {}),
+    ...(also ? { otherTreatments: also } : {}),
     ...(own && own.gauge.length > 0 ? { gauge: own.gauge } : {}),
     ...(irrigation.length > 0 ? { irrigation } : {}),
     ...(outlook || outlookWindow

@@ -9,6 +9,7 @@ import { fieldListSchema, storedFieldSchema } from '../schema/fieldRecord.ts';
 import { keptLabelSchema, labelListSchema } from '../schema/labelEntry.ts';
 import { removedSchema } from '../schema/recordId.ts';
 import { applicationRecordSchema } from '../schema/restrictedUse.ts';
+import { sheetSchema } from '../schema/sheet.ts';
 
 /** Statuses of a server that asks to come back in a moment. */
 const COME_BACK = new Set([429, 503]);
@@ -83,6 +84,11 @@ export function createServerDesk({ address, token }: ServerAddress): FieldsDesk 
     answers: (id) => ask(z.array(fieldAnswerSchema), fieldPath(id, '/answers')),
     applicationRecord: (id, treatmentId) =>
       ask(applicationRecordSchema, fieldPath(id, `/record/${encodeURIComponent(treatmentId)}`)),
+    sheet: (id, planId, units) =>
+      ask(
+        sheetSchema,
+        fieldPath(id, `/sheet?${new URLSearchParams({ units, ...(planId !== null && { plan: planId }) })}`),
+      ),
     refresh: (fetchNewer) =>
       ask(refreshSchema, '/api/fields/refresh', { method: 'POST', body: { fetch: fetchNewer } }),
     backup: () => ask(backupSchema, '/api/backup'),

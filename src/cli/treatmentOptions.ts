@@ -8,6 +8,7 @@ type StageInput = NonNullable<QuestionInput['growthStage']>;
 /** Keys of a treatment written as DATE=RESIDUAL,KEY=VALUE, by the field they set. */
 const KEYS = {
   rate: 'rateFraction',
+  'rate-grams': 'rateGramsPerHa',
   overlap: 'overlapFactor',
   canopy: 'canopyFraction',
   interval: 'interval',

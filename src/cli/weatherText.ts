@@ -1,6 +1,7 @@
 import type { StationCheck } from '../schema/stationCheck.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { completenessText } from './completenessText.ts';
+import { moveText } from './moveText.ts';
 import { pairLines, sayRain } from './rainWords.ts';
 import { textTable } from './textTable.ts';
 
@@ -23,8 +24,6 @@ export function stationsText(stations: readonly StationExtent[]): string {
 export function checkText(report: StationCheck): string {
   const { station } = report;
   const percent = (fraction: number) => `${(fraction * 100).toFixed(1)} %`;
-  const year = (one: StationCheck['driestYear']) =>
-    one === null ? 'none' : `${one.year}, ${sayRain(one.rainMm)}`;
   const rows: Pair[] = [
     [
       'Station',
@@ -47,8 +46,7 @@ export function checkText(report: StationCheck): string {
         ? 'no year is complete enough'
         : `${sayRain(report.meanAnnualRainMm)} over ${report.fullYears} years at least 98 % complete`,
     ],
-    ['Driest of them', year(report.driestYear)],
-    ['Wettest of them', year(report.wettestYear)],
+    ...yearLines(report),
     [
       'Longest gaps',
       report.longestGaps.map(({ firstDate, days }) => `${firstDate} (${days} d)`).join(', ') || 'none',
@@ -63,11 +61,17 @@ export function checkText(report: StationCheck): string {
   return `${pairLines(rows)}\n${notes && `\nHow it was read\n${notes}`}\n${completenessText(report)}${problem}`;
 }
 
-/** Hours of reading and positions, a line each; the first of each kind carries its name. */
-function changeLines({
-  station,
-  changes: { observationTime: hours, formerPositions },
-}: StationCheck): Pair[] {
+/** The driest and wettest complete year; nothing where none is complete. */
+const yearLines = ({ driestYear, wettestYear }: StationCheck): Pair[] =>
+  driestYear === null || wettestYear === null
+    ? []
+    : [
+        ['Driest of them', `${driestYear.year}, ${sayRain(driestYear.rainMm)}`],
+        ['Wettest of them', `${wettestYear.year}, ${sayRain(wettestYear.rainMm)}`],
+      ];
+
+/** Hours of reading and moves, a line each; the first of each kind carries its name. */
+function changeLines({ changes: { observationTime: hours, formerPositions } }: StationCheck): Pair[] {
   const { periods, exceptions, knownDays, unknownDays } = hours;
   const times = periods.map(
     ({ time, firstDate, lastDate, readings }) =>
@@ -78,15 +82,12 @@ function changeLines({
     ...(unknownDays > 0 && knownDays > 0 ? [`${unknownDays} readings without a known hour`] : []),
     ...(periods.length > 1 ? ['a change of hour moves rain to the day before or after'] : []),
   ];
-  const place = (one: {
-    latitudeDeg: number | null;
-    longitudeDeg: number | null;
-    elevationM: number | null;
-  }) => `${one.latitudeDeg ?? '?'}°, ${one.longitudeDeg ?? '?'}°, ${one.elevationM ?? '?'} m`;
-  const moves = formerPositions.map((one) => `${place(one)}, until ${one.replacedBy} gave another`);
   return [
     ...named('Rain read at', knownDays === 0 ? ['the records do not say at what hour'] : [...times, ...rest]),
-    ...named('Position', moves.length === 0 ? ['the same in every source read'] : [place(station), ...moves]),
+    ...named(
+      'Moved',
+      formerPositions.length === 0 ? ['the same place in every source read'] : formerPositions.map(moveText),
+    ),
   ];
 }
 

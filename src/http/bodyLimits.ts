@@ -10,7 +10,7 @@ const RESTORE_PATH = '/api/restore';
 const LIMITS: readonly (readonly [RegExp, number | null])[] = [
   [new RegExp(`^${IMPORT_PATH}$`), null],
   [new RegExp(`^${RESTORE_PATH}$`), 128 * 1024 * 1024],
-  [/^\/api\/(fields|labels)\.csv$/, 16 * 1024 * 1024],
+  [/^\/api\/(batch|fields\.csv|labels\.csv)$/, 16 * 1024 * 1024],
   [/^\/api\/fields\//, 1024 * 1024],
   [/^\//, 64 * 1024],
 ];

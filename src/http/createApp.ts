@@ -16,6 +16,8 @@ import { referencePage } from './reference.ts';
 import { alternativesRoute } from './routes/alternatives.ts';
 import { applicationRecordRoute } from './routes/applicationRecord.ts';
 import { backupRoute } from './routes/backup.ts';
+import { batchRoute } from './routes/batch.ts';
+import { batchTemplateRoute } from './routes/batchTemplate.ts';
 import { bioassayRoute } from './routes/bioassay.ts';
 import { catalogueRoute } from './routes/catalogue.ts';
 import { catalogueActiveRoute } from './routes/catalogueActive.ts';
@@ -25,6 +27,7 @@ import { compareRoute } from './routes/compare.ts';
 import { cropsRoute } from './routes/crops.ts';
 import { exampleRoute } from './routes/example.ts';
 import { fieldAnswersRoute } from './routes/fieldAnswers.ts';
+import { fieldSheetRoute } from './routes/fieldSheet.ts';
 import { fieldsRoute } from './routes/fields.ts';
 import { fieldsRefreshRoute } from './routes/fieldsRefresh.ts';
 import { fieldsTableRoute } from './routes/fieldsTable.ts';
@@ -116,6 +119,8 @@ export function createApp(deps: HttpDeps) {
     .route('/', bioassayRoute(deps))
     .route('/', hindcastRoute(deps))
     .route('/', regionRoute(deps))
+    .route('/', batchRoute(deps))
+    .route('/', batchTemplateRoute())
     .route('/', stationsRoute(deps))
     .route('/', choicesRoute(deps))
     .route('/', catalogueRoute(deps))
@@ -129,6 +134,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', labelsRoute(deps))
     .route('/', labelsTableRoute(deps))
     .route('/', fieldAnswersRoute(deps))
+    .route('/', fieldSheetRoute(deps))
     .route('/', fieldsRefreshRoute(deps))
     .route('/', applicationRecordRoute(deps))
     .route('/', backupRoute(deps))

@@ -22,6 +22,7 @@ const NOT_FOUND = new Set([
   'FIELD_UNKNOWN',
   'LABEL_UNKNOWN',
   'TREATMENT_UNKNOWN',
+  'PLAN_UNKNOWN',
 ]);
 
 /** Refusals of who asks, not of what is asked. */

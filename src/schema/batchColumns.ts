@@ -61,6 +61,7 @@ export const BATCH_COLUMNS: readonly BatchColumn[] = [
   column('overlap_factor', 'overlapFactor', '1', 'number'),
   column('canopy_fraction', 'canopyFraction', '0', 'number'),
   column('interval', 'interval', ''),
+  column('label_entry', 'labelEntry', ''),
   column('half_life_days', 'halfLifeDays', '', 'number'),
   column('country', 'country', 'US'),
   column('odds_limit', 'oddsLimit', '0.1', 'number'),

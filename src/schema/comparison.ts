@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { intervalUsedSchema } from './answer.ts';
+import { modelUsedSchema } from './modelUsed.ts';
 import { markSchema } from './provenance.ts';
 import { questionSchema } from './question.ts';
+import { NAMES_PRODUCT, productShape } from './treatmentEntry.ts';
 
 const odds = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 const weeks = (description: string) =>
@@ -10,15 +12,18 @@ const weeks = (description: string) =>
     .nullable()
     .meta({ description: `${description}; null past the search`, unit: 'weeks' });
 
-/** Every residual before one crop on one date: a question without its residual and what belongs to that one. */
+/**
+ * Every residual before one crop on one date: a question without its residual and what belongs to that one. The field's
+ * other treatments stand beside each.
+ */
 export const comparisonQuestionSchema = questionSchema
   .omit({
     residual: true,
+    labelEntry: true,
     interval: true,
     halfLifeDays: true,
     rateGramsPerHa: true,
     evidence: true,
-    otherTreatments: true,
     zones: true,
   })
   .meta({ id: 'ComparisonQuestion' });
@@ -40,9 +45,16 @@ const pairShape = {
   interval: intervalUsedSchema,
 };
 
+/** The user's own label entry by which something was judged. */
+const ownEntrySchema = z
+  .strictObject({ id: z.string(), name: z.string().meta({ description: 'What the user calls the product' }) })
+  .nullable()
+  .meta({ description: 'The user’s own label entry that it goes by; null where the catalogue counts' });
+
 export const residualRowSchema = z
   .strictObject({
-    residual: z.string(),
+    residual: z.string().meta({ description: 'The active, or those of an own product' }),
+    labelEntry: ownEntrySchema,
     group: z.string().meta({ description: 'Mode-of-action group' }),
     ...pairShape,
     labelAllows: z.boolean().meta({
@@ -65,7 +77,7 @@ export const residualRowSchema = z
     halfLife: z
       .strictObject({
         days: z.number().meta({ description: 'Field half-life used', unit: 'd' }),
-        mark: markSchema,
+        mark: z.union([markSchema, z.literal('own label')]),
         sources: z.array(z.string()).meta({ description: 'Titles of its sources' }),
       })
       .nullable(),
@@ -77,7 +89,7 @@ export type ResidualRow = z.infer<typeof residualRowSchema>;
 export const unjudgedSchema = z
   .strictObject({
     name: z.string(),
-    code: z.enum(['INTERVAL_MISSING', 'HALF_LIFE_MISSING', 'TOO_FEW_YEARS']),
+    code: z.enum(['INTERVAL_MISSING', 'HALF_LIFE_MISSING', 'TOO_FEW_YEARS', 'CROP_UNKNOWN']),
     reason: z.string().meta({ description: 'What is missing, in words' }),
   })
   .meta({ id: 'Unjudged' });
@@ -107,6 +119,7 @@ export const comparisonSchema = z
       .array(unjudgedSchema)
       .meta({ description: 'Residuals without an interval before this crop, or without what the odds need' }),
     cautions: z.array(z.string()),
+    model: modelUsedSchema,
   })
   .meta({ id: 'Comparison' });
 export type Comparison = z.infer<typeof comparisonSchema>;
@@ -115,17 +128,14 @@ export type Comparison = z.infer<typeof comparisonSchema>;
 const MOST_DATES = 400;
 const MOST_CROPS = 100;
 
-/** One treatment, many crops and planting dates. */
+/**
+ * One treatment, many crops and planting dates. The field's other treatments stand beside it; an interval of theirs
+ * belongs to one crop and is not taken.
+ */
 export const cropGridQuestionSchema = questionSchema
-  .omit({
-    crop: true,
-    plantOn: true,
-    interval: true,
-    evidence: true,
-    otherTreatments: true,
-    zones: true,
-  })
+  .omit({ crop: true, plantOn: true, interval: true, evidence: true, zones: true })
   .extend({
+    residual: productShape.residual,
     crops: z
       .array(z.string().min(1).max(80))
       .min(1)
@@ -141,6 +151,7 @@ export const cropGridQuestionSchema = questionSchema
       .default(7)
       .meta({ description: `Days from one date to the next; at most ${MOST_DATES} dates`, unit: 'd' }),
   })
+  .refine(...NAMES_PRODUCT)
   .meta({ id: 'CropGridQuestion' });
 export type CropGridInput = z.input<typeof cropGridQuestionSchema>;
 export { MOST_DATES };
@@ -169,11 +180,13 @@ export type CropRow = z.infer<typeof cropRowSchema>;
 export const cropGridSchema = z
   .strictObject({
     question: cropGridQuestionSchema,
-    residual: z.string(),
+    residual: z.string().meta({ description: 'The active, or those of an own product' }),
+    labelEntry: ownEntrySchema,
     dates: z.array(z.iso.date()).meta({ description: 'Planting dates, the columns of every row' }),
     crops: z.array(cropRowSchema).meta({ description: 'By clear date, then by label date' }),
     unjudged: z.array(unjudgedSchema),
     cautions: z.array(z.string()),
+    model: modelUsedSchema,
   })
   .meta({ id: 'CropGrid' });
 export type CropGrid = z.infer<typeof cropGridSchema>;

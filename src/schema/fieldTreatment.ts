@@ -1,46 +1,38 @@
 import { z } from 'zod';
-import { questionSchema } from './question.ts';
 import { recordIdSchema } from './recordId.ts';
 import { restrictedUseSchema } from './restrictedUse.ts';
+import { NAMES_PRODUCT, productShape, zonesSchema } from './treatmentEntry.ts';
 
-const asked = questionSchema.shape;
-
-/** A part of the field that got more than the rest. */
-export const doseZoneSchema = z
+const intervalBeforeSchema = z
   .strictObject({
-    name: z.string().min(1).max(60).meta({ description: 'What it is called, such as "turn rows"' }),
-    overlapFactor: asked.overlapFactor,
+    crop: z.string().min(1).max(160).meta({ description: 'Crop, written as the planned crop is' }),
+    interval: z.string().min(1).max(60).meta({ description: 'Rotation interval, such as "9 months"' }),
   })
-  .meta({ id: 'DoseZone' });
+  .meta({ id: 'IntervalBefore' });
 
 /** One application to a field: an active, or a product of the user's own label entries. */
 export const fieldTreatmentSchema = z
   .strictObject({
     id: recordIdSchema.meta({ description: 'Name inside the field' }),
-    appliedOn: asked.appliedOn,
-    residual: asked.residual.optional(),
-    labelEntry: asked.labelEntry,
-    interval: asked.interval,
-    halfLifeDays: asked.halfLifeDays,
-    rateFraction: asked.rateFraction,
-    overlapFactor: asked.overlapFactor,
-    canopyFraction: asked.canopyFraction,
+    ...productShape,
+    interval: productShape.interval.meta({
+      description:
+        'Rotation interval from the user’s own label before every crop that `intervals` does not name',
+    }),
+    intervals: z
+      .array(intervalBeforeSchema)
+      .max(20)
+      .default(() => [])
+      .meta({ description: 'Rotation intervals from the user’s own label, crop by crop; they win' }),
     areaHa: z
       .number()
       .gt(0)
       .max(100_000)
       .optional()
       .meta({ description: 'Area treated; the whole field where not given', unit: 'ha' }),
-    zones: z
-      .array(doseZoneSchema)
-      .max(6)
-      .default(() => [])
-      .meta({ description: 'Overlaps and turn rows, answered beside the field' }),
+    zones: zonesSchema,
     record: restrictedUseSchema.optional(),
   })
-  .refine(({ residual, labelEntry }) => residual !== undefined || labelEntry !== undefined, {
-    path: ['residual'],
-    message: 'name an active or an own label entry',
-  })
+  .refine(...NAMES_PRODUCT)
   .meta({ id: 'FieldTreatment' });
 export type FieldTreatment = z.infer<typeof fieldTreatmentSchema>;

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { modelUsedSchema } from './modelUsed.ts';
+import { outcomeTallySchema } from './outcomeTally.ts';
 import { questionSchema } from './question.ts';
 
 const share = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
@@ -74,6 +76,11 @@ export const hindcastSchema = z
         odds: z.array(share('Odds given, one for each lead')),
       }),
     ),
+    recorded: outcomeTallySchema.nullable().meta({
+      description:
+        'Outcomes recorded in kept fields, whatever residual and crop; null where no fields are looked at',
+    }),
+    model: modelUsedSchema,
   })
   .meta({ id: 'Hindcast' });
 export type Hindcast = z.infer<typeof hindcastSchema>;

@@ -3,7 +3,13 @@ import { assumptionsSchema } from './assumptions.ts';
 import { FIELD_COUNTRIES, STAND_USES } from './codes.ts';
 import { findingSchema, MOST_FINDINGS } from './evidence.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
-import { otherTreatmentsSchema, treatmentShape, zonesSchema } from './treatmentEntry.ts';
+import {
+  NAMES_PRODUCT,
+  otherTreatmentsSchema,
+  productShape,
+  treatmentShape,
+  zonesSchema,
+} from './treatmentEntry.ts';
 
 const date = (description: string) => z.iso.date().meta({ description });
 
@@ -111,13 +117,7 @@ export const questionSchema = z
     country: z.enum(FIELD_COUNTRIES).default('US').meta({
       description: 'Country of the field: only its label rows set a date (US or CA)',
     }),
-    appliedOn: date('Date of application'),
-    residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
     ...treatmentShape,
-    rateGramsPerHa: z.number().gt(0).max(20_000).optional().meta({
-      description:
-        'Active ingredient sprayed: label lines and conditions by rate are judged by it; the dose stays the fraction [g/ha]',
-    }),
     otherTreatments: otherTreatmentsSchema,
     zones: zonesSchema,
     crop: z.string().min(1).max(160).meta({
@@ -126,19 +126,6 @@ export const questionSchema = z
     standUse: z.enum(STAND_USES).optional().meta({
       description: 'What becomes of the stand; harvested where nothing is given',
     }),
-    labelEntry: z.string().min(1).max(60).optional().meta({
-      description: 'Id of the user’s own label entry, which wins over the catalogue',
-    }),
-    interval: z.string().max(60).optional().meta({
-      description:
-        'Rotation interval from the user’s own label, such as "9 months" or "1 month 15 days"; wins',
-    }),
-    halfLifeDays: z
-      .number()
-      .min(0.1)
-      .max(5000)
-      .optional()
-      .meta({ description: 'Field half-life [d]; wins over the catalogue' }),
     plantOn: date('Planting date asked about'),
     oddsLimit: z
       .number()
@@ -168,5 +155,12 @@ export const questionSchema = z
   })
   .meta({ id: 'Question' });
 export type Question = z.infer<typeof questionSchema>;
+
+/** A question as it is asked: one that names a label entry need not name its active too. */
+export const askedQuestionSchema = questionSchema
+  .extend({ residual: productShape.residual })
+  .refine(...NAMES_PRODUCT)
+  .meta({ id: 'AskedQuestion' });
+export type AskedQuestion = z.input<typeof askedQuestionSchema>;
 /** A question as a client writes it: fields with a default may be left out. */
 export type QuestionInput = z.input<typeof questionSchema>;

@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { modelUsedSchema } from './modelUsed.ts';
 import { questionSchema } from './question.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
+import { weatherHelpSchema } from './weatherHelp.ts';
 
 const share = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 const mm = (description: string) => z.number().meta({ description, unit: 'mm' });
@@ -108,6 +110,7 @@ export const regionRowSchema = z
     firstDate: z.iso.date(),
     lastDate: z.iso.date(),
     rainPercent: percent('Days of the record with rain'),
+    temperatureStation: weatherHelpSchema.shape.temperatureStation,
     figures: regionFiguresSchema.nullable().meta({ description: 'Null where the station cannot answer' }),
     code: z.string().nullable().meta({ description: 'Why not: TOO_FEW_YEARS, TEMPERATURES_MISSING, …' }),
     reason: z.string().nullable().meta({ description: 'The same in words' }),
@@ -130,6 +133,7 @@ export const regionEventSchema = z
       crop: z.string(),
       question: regionQuestionSchema,
       cautions: z.array(z.string()),
+      model: modelUsedSchema,
     }),
     z.strictObject({ step: z.literal('rows'), done: z.int(), of: z.int(), rows: z.array(regionRowSchema) }),
     z.strictObject({ step: z.literal('end'), answered: z.int(), of: z.int() }),

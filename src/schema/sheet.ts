@@ -27,6 +27,14 @@ export type SheetPicture = z.infer<typeof pictureSchema>;
 export const sheetSchema = z
   .strictObject({
     title: words('What it is about'),
+    field: z
+      .strictObject({
+        farm: z.string().meta({ description: 'Farm; empty where none is kept' }),
+        name: words('What the field is called'),
+        area: z.string().nullable().meta({ description: 'Its size in words; null where it is not known' }),
+      })
+      .nullable()
+      .meta({ description: 'The kept field that it is about; null where the question stands by itself' }),
     invented: z
       .string()
       .nullable()

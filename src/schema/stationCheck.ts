@@ -104,6 +104,15 @@ export const stationCheckSchema = z
               longitudeDeg: z.number().nullable(),
               elevationM: z.number().nullable(),
               replacedBy: z.string().meta({ description: 'Source that gave the next position' }),
+              movedKm: z.number().nullable().meta({ description: 'Way to the next position', unit: 'km' }),
+              movedTowards: z
+                .string()
+                .nullable()
+                .meta({ description: 'Point of the compass towards which; null where there is no way' }),
+              raisedM: z
+                .number()
+                .nullable()
+                .meta({ description: 'Height of the next position above it', unit: 'm' }),
             }),
           )
           .meta({ description: 'Positions that earlier sources gave otherwise, oldest first' }),

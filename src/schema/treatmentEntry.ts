@@ -18,14 +18,23 @@ export const growthStageSchema = z
   })
   .meta({ id: 'GrowthStage' });
 
-/** The part of a treatment that the main one and others share: dose and leaves. */
+/** A treatment wherever one is entered: in a question, beside its main one, and on a kept field. */
 export const treatmentShape = {
+  appliedOn: z.iso.date().meta({ description: 'Date of application' }),
+  residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
+  labelEntry: z.string().min(1).max(60).optional().meta({
+    description: 'Id of the user’s own label entry, which wins over the catalogue',
+  }),
   rateFraction: z
     .number()
     .gt(0)
     .max(10)
     .default(1)
     .meta({ description: 'Rate as a fraction of the top label rate' }),
+  rateGramsPerHa: z.number().gt(0).max(20_000).optional().meta({
+    description:
+      'Active ingredient sprayed: label lines and conditions by rate are judged by it; the dose stays the fraction [g/ha]',
+  }),
   overlapFactor: z
     .number()
     .min(1)
@@ -41,32 +50,31 @@ export const treatmentShape = {
   growthStage: growthStageSchema
     .optional()
     .meta({ description: 'A growing crop in place of a share caught by leaves, by the EPPO PP 1/207 table' }),
+  interval: z.string().max(60).optional().meta({
+    description: 'Rotation interval from the user’s own label, such as "9 months" or "1 month 15 days"; wins',
+  }),
+  halfLifeDays: z
+    .number()
+    .min(0.1)
+    .max(5000)
+    .optional()
+    .meta({ description: 'Field half-life [d]; wins over the catalogue' }),
 };
 
+/** The same where an own label entry may stand in place of the active. */
+export const productShape = { ...treatmentShape, residual: treatmentShape.residual.optional() };
+
+/** What a treatment must name: refused where neither is there. */
+export const NAMES_PRODUCT = [
+  ({ residual, labelEntry }: { readonly residual?: string; readonly labelEntry?: string }): boolean =>
+    residual !== undefined || labelEntry !== undefined,
+  { path: ['residual'], message: 'name an active or an own label entry' },
+] satisfies [unknown, { path: string[]; message: string }];
+
 /** Another treatment of the same field, before the main one or after it. */
-export const otherTreatmentSchema = z
-  .strictObject({
-    appliedOn: z.iso.date().meta({ description: 'Date of application' }),
-    residual: z.string().min(1).max(80).meta({ description: 'Active ingredient, ISO common name' }),
-    ...treatmentShape,
-    interval: z
-      .string()
-      .max(60)
-      .optional()
-      .meta({ description: 'Rotation interval from its own label, such as "9 months"; wins' }),
-    halfLifeDays: z
-      .number()
-      .min(0.1)
-      .max(5000)
-      .optional()
-      .meta({ description: 'Field half-life [d]; wins over the catalogue' }),
-    labelEntry: z
-      .string()
-      .min(1)
-      .max(60)
-      .optional()
-      .meta({ description: 'Id of the user’s own label entry for it' }),
-  })
+const otherTreatmentSchema = z
+  .strictObject(productShape)
+  .refine(...NAMES_PRODUCT)
   .meta({ id: 'OtherTreatment' });
 
 /** Other treatments of the field, judged together with the main one. */
@@ -79,7 +87,8 @@ export const otherTreatmentsSchema = z
       'Other treatments of the field: residues of one mode-of-action group add up, of different groups the worst governs',
   });
 
-const zoneSchema = z
+/** A part of the field that got more than the rest. */
+export const zoneSchema = z
   .strictObject({
     name: z.string().min(1).max(60).meta({ description: 'What the user calls it, such as "turn rows"' }),
     overlapFactor: z
@@ -90,7 +99,7 @@ const zoneSchema = z
   })
   .meta({ id: 'Zone' });
 
-/** Parts of the field that got more than one pass. */
+/** Parts of the field that got more than the rest. */
 export const zonesSchema = z
   .array(zoneSchema)
   .max(MOST_ZONES)

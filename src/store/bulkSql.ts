@@ -55,22 +55,26 @@ const parsedLines = (path: string, layout: BulkLayout): string => `
 /** Whether a parsed line holds a value. */
 const HAS_VALUE = `v <> ${MISSING}`;
 
-/** Time of day at which a line's rain was read, HHMM; null where the line does not say it, or is none of rain. */
-const LINE_TIME = `CASE WHEN code = 0 AND ${HAS_VALUE} AND regexp_full_match(time, '([01][0-9]|2[0-3])[0-5][0-9]|2400')
-  THEN TRY_CAST(time AS INTEGER) END`;
+/** The hour field of a line with a rain value, as it stands; null on all other lines. */
+const LINE_TIME = `CASE WHEN code = 0 AND ${HAS_VALUE} THEN time END`;
+
+/** Whether a text is a time of day, HHMM; dear, so asked of the few different texts of a file rather than of every line. */
+const isTimeOfDay = (text: string): string =>
+  `regexp_full_match(${text}, '([01][0-9]|2[0-3])[0-5][0-9]|2400')`;
 
 /**
  * Pivots a file to one row per station and day before anything is sorted. A value is carried doubled, with the
  * presumed-zero mark in its last bit, so that one maximum per element tells value, flag and damage alike.
+ * `rain_time` is the hour field beside the day's one rain value; where there are two, the day is read again.
  * `values_read` counts the day's values, and exceeds its filled columns where an element stands twice.
  */
 export const pivotedFile = (path: string, layout: BulkLayout): string => `
   CREATE OR REPLACE TEMP TABLE staged AS
-  SELECT id, date, ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')}, max(${RAIN_TIME}) AS ${RAIN_TIME},
+  SELECT id, date, ${each((column, code) => `max(kept) FILTER (code = ${code}) AS ${column}`, ', ')}, any_value(rain_time) AS rain_time,
     count(kept)::USMALLINT AS values_read, count(ignored)::USMALLINT AS ignored_elements
   FROM (
     SELECT id, date, CASE WHEN bad THEN 0 ELSE code END::TINYINT AS code,
-      CASE WHEN code = -1 AND ${HAS_VALUE} THEN 1 END AS ignored, ${LINE_TIME} AS ${RAIN_TIME},
+      CASE WHEN code = -1 AND ${HAS_VALUE} THEN 1 END AS ignored, ${LINE_TIME} AS rain_time,
       CASE WHEN bad THEN ${DAMAGED} WHEN code = -1 OR v IS NULL OR v = ${MISSING} THEN NULL
         WHEN q IS NOT NULL THEN ${DROPPED} WHEN m = 'P' THEN v * 2 + 1 ELSE v * 2 END AS kept
     FROM (${parsedLines(path, layout)})
@@ -86,6 +90,12 @@ export const STAGED_DATES = `
   SELECT date, CASE WHEN date BETWEEN 16000101 AND 21991231
     THEN (try_strptime(date::VARCHAR, '%Y%m%d')::DATE - DATE '1970-01-01')::INTEGER END AS day_number
   FROM (SELECT DISTINCT date FROM staged)`;
+
+/** Times of day, HHMM, of the staged hour fields; null where a field is none. A file has few different ones. */
+export const STAGED_TIMES = `
+  CREATE OR REPLACE TEMP TABLE staged_time AS
+  SELECT rain_time, CASE WHEN ${isTimeOfDay('rain_time')} THEN rain_time::INTEGER END AS ${RAIN_TIME}
+  FROM (SELECT DISTINCT rain_time FROM staged WHERE rain_time IS NOT NULL)`;
 
 const ANY = `coalesce(${VALUE_COLUMNS.join(', ')}) IS NOT NULL`;
 
@@ -130,7 +140,7 @@ export const STATION_COUNTS = `
 export const ACCEPTED_DAYS = `
   SELECT i.station_key, t.day_number,
     ${each(value, ', ')}, CASE WHEN ${isAccepted(VALUE_COLUMNS[0], 0)} THEN ${RAIN_TIME} END AS ${RAIN_TIME}
-  FROM staged s JOIN staged_date t USING (date) JOIN incoming_station i USING (id)`;
+  FROM staged s JOIN staged_date t USING (date) JOIN incoming_station i USING (id) LEFT JOIN staged_time USING (rain_time)`;
 
 /**
  * The days on which an element stands twice, read again in file order: the last line counts, dropped or not. Makes
@@ -145,7 +155,7 @@ export const repeatedDays = (path: string, layout: BulkLayout): string => {
   CREATE OR REPLACE TEMP TABLE settled AS
   SELECT id, date,
     ${each((column, code) => `arg_max_null(CASE WHEN q IS NULL AND fits THEN v END, line) FILTER (code = ${code}) AS ${column}`, ', ')},
-    max(${LINE_TIME}) AS ${RAIN_TIME}, count(*) AS values_read, count(*) FILTER (q IS NOT NULL) AS dropped_by_flag,
+    max(${LINE_TIME}) FILTER (${isTimeOfDay('time')}) AS rain_time, count(*) AS values_read, count(*) FILTER (q IS NOT NULL) AS dropped_by_flag,
     count(*) FILTER (q IS NULL AND NOT fits) AS implausible,
     count(*) FILTER (q IS NULL AND fits AND code = 0 AND m = 'P') AS presumed_zero,
     count(*) - count(DISTINCT code) AS duplicated, any_value(ignored_elements) AS ignored_elements
@@ -161,5 +171,5 @@ export const repeatedDays = (path: string, layout: BulkLayout): string => {
 /** Puts the settled days in the place of the repeated ones, marked as counted already. */
 export const PLACE_SETTLED = [
   `DELETE FROM staged WHERE ${REPEATS}`,
-  `INSERT INTO staged SELECT id, date, ${each((column) => `${column} * 2`, ', ')}, ${RAIN_TIME}, NULL, ignored_elements FROM settled`,
+  `INSERT INTO staged SELECT id, date, ${each((column) => `${column} * 2`, ', ')}, rain_time, NULL, ignored_elements FROM settled`,
 ];

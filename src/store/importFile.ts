@@ -41,7 +41,16 @@ export async function importFile(
 }
 
 /** Temporary tables of an import; what is left of them after an interruption the next import replaces. */
-const STAGES = ['staged', 'staged_date', 'station_count', 'settled', 'incoming_station', 'met', 'met_count'];
+const STAGES = [
+  'staged',
+  'staged_date',
+  'staged_time',
+  'station_count',
+  'settled',
+  'incoming_station',
+  'met',
+  'met_count',
+];
 
 async function merge(
   connection: DuckDBConnection,

@@ -7,6 +7,7 @@ import {
   repeatedDays,
   STAGED_DATES,
   STAGED_FAULTS,
+  STAGED_TIMES,
   STATION_COUNTS,
 } from './bulkSql.ts';
 import { gzipState } from './gzipWhole.ts';
@@ -19,7 +20,7 @@ const FILE_AT_FAULT =
 
 /**
  * Reads a file into temporary tables: `staged` a row per station and day, `staged_date` its dates as day numbers,
- * `incoming_station` a row per station with an accepted value and the counts of its reading. Outside a transaction: what
+ * `staged_time` its hours of reading, `incoming_station` a row per station with an accepted value and the counts of its reading. Outside a transaction: what
  * a transaction has not yet committed is read by one thread alone.
  * @returns the line at fault where the database names one, or 0, where the file holds anything that the record
  * readers have to judge; null where the tables hold all of it
@@ -58,6 +59,7 @@ export async function stageFile(
   if (damaged || (await isTrue(connection, 'SELECT count(*) > 0 FROM staged_date WHERE day_number IS NULL')))
     return { line: 0 };
   if (repeats) await settleRepeats(connection, path, layout);
+  await connection.run(STAGED_TIMES);
   await connection.run(STATION_COUNTS);
   if (await isTrue(connection, STRANGE_IDS)) return { line: 0 };
   await countStations(connection, repeats, impossible);

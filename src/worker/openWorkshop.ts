@@ -49,7 +49,7 @@ export function openWorkshop(dataFolder: string, workers: number = availablePara
 /** Columns of a region's records, which nobody here needs again: moved, not copied. */
 function handedOver(task: WorkTask): ArrayBuffer[] {
   if (task.kind !== 'region') return [];
-  const columns = task.records.flatMap((record) => [
+  const columns = task.stations.flatMap(({ record }) => [
     record.rainTenthsMm,
     record.maxTempTenthsC,
     record.minTempTenthsC,

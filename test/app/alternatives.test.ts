@@ -76,13 +76,58 @@ describe('alternatives', () => {
     const none = await look({ interval: '0 days' });
     expect(none).toMatchObject({ overlap: [], soilPh: [], asAsked: { oddsAtPlanting: null, waitDays: 0 } });
     const others = await look({
-      otherTreatments: [{ residual: 'atrazine', appliedOn: '2026-07-01', interval: '1 month' }],
+      otherTreatments: [
+        { residual: 'own brew', appliedOn: '2026-07-01', interval: '1 month', halfLifeDays: 9 },
+      ],
     });
-    expect(others.notes.join(' ')).toContain('Other treatments');
+    expect(others.otherCrops).toEqual([]);
+    expect(others.notes.join(' ')).toMatch(/own brew, also sprayed.*belongs to the crop asked about/);
   });
 
-  it('refuses a mix and what an answer refuses', async () => {
-    expect(await refusalOf(look({ crop: 'radish + pea' }))).toMatchObject({ code: 'CROP_MIX' });
+  it('counts the field’s other treatments for other crops and residuals too', async () => {
+    const otherTreatments = [{ residual: 'imazethapyr', appliedOn: '2026-07-01' }];
+    const found = await look({ otherTreatments });
+    const alone = await look();
+    const [crop] = found.otherCrops.filter(({ oddsAtPlanting }) => oddsAtPlanting !== null);
+    const single = await answer({ crop: crop.crop, otherTreatments });
+    expect(crop).toMatchObject({ oddsAtPlanting: single.oddsAtPlanting, labelDate: single.labelDate });
+    expect(found.otherResiduals.length).toBeLessThan(alone.otherResiduals.length);
+  });
+
+  it('judges a mix by the worst of its species', async () => {
+    const mixed = { crop: 'lentil + canola' };
+    const found = await look(mixed);
+    const { oddsAtPlanting, labelDate, clearDate } = await answer(mixed);
+    expect(found).toMatchObject({
+      crop: 'lentil + canola',
+      asAsked: { oddsAtPlanting, labelDate, clearDate },
+    });
+    const doubled = await answer({ ...mixed, overlapFactor: 2 });
+    expect(found.overlap[2]).toEqual({
+      overlapFactor: 2,
+      oddsAtPlanting: doubled.oddsAtPlanting,
+      clearDate: doubled.clearDate,
+    });
+    expect(found.otherCrops.map(({ crop }) => crop)).not.toContain('canola');
+    expect(found.otherCrops.length).toBeGreaterThan(5);
+    const single = await Promise.all(['lentil', 'canola'].map((crop) => look({ crop })));
+    const inBoth = single[0].otherResiduals.filter(({ residual }) =>
+      single[1].otherResiduals.some((other) => other.residual === residual),
+    );
+    expect(found.otherResiduals.map(({ residual }) => residual).sort()).toEqual(
+      inBoth.map(({ residual }) => residual).sort(),
+    );
+    for (const { oddsAtPlanting: odds, residual } of found.otherResiduals) {
+      const own = single.map(
+        ({ otherResiduals }) =>
+          otherResiduals.find((other) => other.residual === residual)?.oddsAtPlanting ?? 0,
+      );
+      expect(odds ?? 0, residual).toBe(Math.max(...own));
+    }
+  });
+
+  it('refuses what an answer refuses', async () => {
+    expect(await refusalOf(look({ crop: 'radish +' }))).toMatchObject({ code: 'CROP_MIX' });
     expect(await refusalOf(look({ station: 'nowhere' }))).toMatchObject({ code: 'STATION_UNKNOWN' });
   });
 });

@@ -5,15 +5,19 @@ import { batchTable } from '../../src/app/batchTable.ts';
 import { createClimateCache } from '../../src/app/climateCache.ts';
 import { fieldListTemplate, readFieldList } from '../../src/app/fieldList.ts';
 import { csvOf } from '../../src/app/flatTable.ts';
+import { keepClimates } from '../../src/app/keptClimates.ts';
+import { labelsAsBook, readLabelEntry } from '../../src/app/labelBook.ts';
+import { packWeather } from '../../src/app/packedWeather.ts';
 import { guardCell } from '../../src/app/tables/cells.ts';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { InvalidInputError } from '../../src/errors.ts';
 import { batchSchema } from '../../src/schema/batch.ts';
-import type { QuestionInput } from '../../src/schema/question.ts';
+import { type QuestionInput, questionSchema } from '../../src/schema/question.ts';
 import { catalogue } from '../catalogue/loaded.ts';
 
 const weather = createDemoReader();
-const deps = { catalogue, weather };
+const deps = { version: '1', catalogue, weather };
 const HEAD = 'field,acres,station,residual,crop,applied_on,plant_on,as_of,soil_class,note';
 const listOf = (...rows: string[]) => readFieldList([HEAD, ...rows].join('\n'), 'fields.csv');
 const north = 'North,160,demo-invented,flumioxazin,lentil,2026-08-14,2027-05-10,2026-09-30,clay,first';
@@ -90,6 +94,48 @@ describe('a list of fields', () => {
       { catalogue, climates: createClimateCache(weather), version: '1' },
     );
     expect(rows[0].answer?.oddsAtPlanting).toBeCloseTo(whole.oddsAtPlanting ?? -1, 12);
+  });
+
+  it('takes own label entries, by a column of their own, in place of the residual', async () => {
+    const entry = (id: string, names: string[], interval: string) =>
+      readLabelEntry({
+        ...{ id, name: `My ${id}`, actives: names.map((name) => ({ name })) },
+        labelVersion: 'invented',
+        enteredOn: '2026-05-01',
+        intervals: [{ crop: 'lentil', interval }],
+      });
+    const labels = labelsAsBook([
+      { version: 1, entry: entry('one', ['imazethapyr'], '10 months') },
+      { version: 4, entry: entry('two', ['imazethapyr', 'imazamox'], '9 months') },
+    ]);
+    const head = 'field,acres,station,label_entry,crop,applied_on,plant_on\n';
+    const row = (id: string) => `${id},9,demo-invented,${id},lentil,2026-08-14,2027-05-10\n`;
+    const list = readFieldList(`${head}${row('one')}${row('two')}${row('three')}`, 'f.csv');
+    const { rows } = await batch(list, {}, { ...deps, labels });
+    const climates = createClimateCache(weather);
+    for (const id of ['one', 'two']) {
+      const whole = await answerField(
+        {
+          ...{ station: 'demo-invented', crop: 'lentil', labelEntry: id },
+          ...{ appliedOn: '2026-08-14', plantOn: '2027-05-10' },
+        },
+        { catalogue, climates, labels, version: '1' },
+      );
+      const { answer } = rows.find(({ given }) => given.field === id) ?? {};
+      expect(answer?.oddsAtPlanting).toBeCloseTo(whole.oddsAtPlanting ?? -1, 12);
+      expect([answer?.labelDate, answer?.intervalConfirmed]).toEqual([whole.labelDate, true]);
+    }
+    expect(rows[2].problem).toMatchObject({ code: 'LABEL_UNKNOWN', hint: 'There is one, two.' });
+    await expect(batch(list, {}, deps)).resolves.toMatchObject({ answered: 0, refused: 3 });
+  });
+
+  it('keeps climates within its bytes, the latest always', async () => {
+    const packed = await packWeather(weather, questionSchema.parse(demoQuestion));
+    const kept = keepClimates(0);
+    const first = kept.of('a', packed);
+    expect(kept.of('a', packed)).toBe(first);
+    kept.of('b', packed);
+    expect(kept.of('a', packed)).not.toBe(first);
   });
 
   it('refuses a file without rows, without needed columns, or with a column twice', async () => {

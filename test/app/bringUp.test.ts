@@ -58,7 +58,7 @@ describe('bringing weather up to date', () => {
     });
     expect(asked).toBe(1);
     expect(brought.text).toBe(
-      'The public records service did not answer, so the answers rest on the records that are here. http://records.example/ cannot be reached.',
+      'The public records service did not answer, so the answers rest on the records that are here, which are as they were. http://records.example/ cannot be reached.',
     );
     expect(brought.stations[1].text).toBe('Not asked for any more.');
   });

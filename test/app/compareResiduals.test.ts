@@ -88,14 +88,12 @@ describe('compareResiduals', () => {
     expect(changed.activation?.odds).toBe(1);
   });
 
-  it('refuses an unknown crop, and says that own label entries are not read', async () => {
+  it('refuses an unknown crop and a date before spraying', async () => {
     expect(await refusalOf(compareResiduals({ ...lentil, crop: 'moss' }, demoDeps))).toMatchObject({
       code: 'CROP_UNKNOWN',
     });
     expect(await refusalOf(compareResiduals({ ...lentil, plantOn: '2026-08-01' }, demoDeps))).toMatchObject({
       code: 'PLANTING_BEFORE_APPLICATION',
     });
-    const { cautions } = await compareResiduals({ ...lentil, labelEntry: 'mine' }, demoDeps);
-    expect(cautions.join(' ')).toContain('own label entries are not read');
   });
 });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { fieldQuestion } from '../../src/app/fieldQuestion.ts';
 import { createDemoReader } from '../../src/demo/demoReader.ts';
+import { type FieldTreatment, fieldTreatmentSchema } from '../../src/schema/fieldTreatment.ts';
 import { questionSchema } from '../../src/schema/question.ts';
+import { productShape } from '../../src/schema/treatmentEntry.ts';
 import { fieldOf } from '../fixtures/fields/larkrise.ts';
 
 const [demo] = await createDemoReader().stations();
@@ -56,8 +58,35 @@ describe('the question of a field', () => {
     const question = questionSchema.parse(questionOf({ treatments })) as unknown as Record<string, unknown>;
     expect(question.zones).toEqual([{ name: 'turn rows', overlapFactor: 2 }]);
     expect(question.otherTreatments).toMatchObject([
-      { appliedOn: '2026-05-01', residual: 'shed-one', labelEntry: 'shed-one' },
+      { appliedOn: '2026-05-01', labelEntry: 'shed-one' },
       { appliedOn: '2026-04-20', residual: 'imazethapyr', interval: '9 months', rateFraction: 0.5 },
     ]);
+  });
+
+  it('carries everything that a treatment can say, of the main one and of those beside it', () => {
+    const full: FieldTreatment = fieldTreatmentSchema.parse({
+      ...{ id: 'all', appliedOn: '2026-08-14', residual: 'flumioxazin', labelEntry: 'shed-one' },
+      ...{ rateFraction: 0.8, rateGramsPerHa: 90, overlapFactor: 1.5, canopyFraction: 0.2 },
+      ...{ growthStage: { plants: 'cereals', bbch: 31 }, interval: '5 months', halfLifeDays: 20 },
+    });
+    const { id: _id, zones: _zones, intervals: _intervals, ...said } = full;
+    expect(Object.keys(said).sort()).toEqual(Object.keys(productShape).sort());
+    const question = questionOf({ treatments: [full, { ...full, id: 'before', appliedOn: '2026-05-01' }] });
+    expect(question).toMatchObject(said);
+    expect(question.otherTreatments).toEqual([{ ...said, appliedOn: '2026-05-01' }]);
+  });
+
+  it('takes the interval that is kept for the planned crop, else the one for every crop', () => {
+    const treatments = fieldOf().treatments.map((one) => ({
+      ...one,
+      intervals: [{ crop: 'Lentil ', interval: '5 months' }],
+    }));
+    expect(questionOf({ treatments })).toMatchObject({
+      interval: '5 months',
+      otherTreatments: [{ interval: '5 months' }],
+    });
+    const canola = questionOf({ treatments }, demo, { ...lentil, crop: 'canola' });
+    expect(canola).not.toHaveProperty('interval');
+    expect(canola.otherTreatments).toMatchObject([{ interval: '9 months' }]);
   });
 });

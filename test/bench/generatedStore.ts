@@ -32,7 +32,7 @@ export async function generateStore(folder: string, stations: number, years: num
       `INSERT INTO daily
        SELECT s + 1, ${firstDay} + d,
          CASE WHEN h % 100 = 99 THEN NULL WHEN h % 100 >= 14 + s % 20 THEN 0 ELSE h // 128 % 160 END,
-         t + 20 + h // 1024 % 100, t - 20 - h // 65536 % 100, NULL, NULL
+         t + 20 + h // 1024 % 100, t - 20 - h // 65536 % 100, NULL, NULL, NULL
        FROM range(${from}, ${Math.min(stations, from + STATIONS_AT_ONCE)}) r(s), range(${days}) q(d),
          LATERAL (SELECT (hash(s, d) % 1000000007)::INTEGER AS h,
            (90 + s % 11 * 5 - 140 * cos(2 * pi() * d / 365.25))::INTEGER AS t)

@@ -1,10 +1,11 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { report } from './report.ts';
+import { medianOf, report } from './report.ts';
 
 const CONNECTIONS = 32;
 const STATION = 'demo-invented';
@@ -38,9 +39,13 @@ export function question(n: number): Asked {
 
 /** Times of answers over loopback, from the built program: at full load, then at half of what it carried. */
 export async function benchHttp(argv: string[]): Promise<void> {
-  const { values } = parseArgs({ args: argv, options: { seconds: { type: 'string', default: '20' } } });
+  const { values } = parseArgs({
+    args: argv,
+    options: { seconds: { type: 'string', default: '20' }, 'half-seconds': { type: 'string' } },
+  });
   const seconds = Number(values.seconds);
-  await withServer(async (address) => {
+  const halfSeconds = Number(values['half-seconds'] ?? seconds);
+  await withServer(async (address, pid) => {
     await load(address, Math.min(3, seconds), null);
     const full = await load(address, seconds, null);
     report('http_rps', full.times.length / seconds, 'requests/s', {
@@ -50,7 +55,14 @@ export async function benchHttp(argv: string[]): Promise<void> {
     });
     report('http_full_p50_ms', share(full.times, 0.5), 'ms');
     report('http_full_p99_ms', share(full.times, 0.99), 'ms');
-    const half = await load(address, seconds, full.times.length / seconds / 2);
+    const memory = watchMemory(pid);
+    const own = monitorEventLoopDelay({ resolution: 5 });
+    own.enable();
+    const half = await load(address, halfSeconds, full.times.length / seconds / 2);
+    reportMemory(memory(), halfSeconds);
+    // What the asking process, which does next to nothing, was itself kept waiting: other work on the machine.
+    report('http_asker_kept_waiting_p99_ms', own.percentile(99) / 1e6, 'ms');
+    report('http_asker_kept_waiting_most_ms', own.max / 1e6, 'ms');
     report('http_p50_ms', share(half.times, 0.5), 'ms', { at: 'half of http_rps', failed: half.failed });
     report('http_p99_ms', share(half.times, 0.99), 'ms', { at: 'half of http_rps', failed: half.failed });
   });
@@ -79,6 +91,32 @@ export async function withServer(
     server.kill('SIGTERM');
     rmSync(home, { recursive: true, force: true });
   }
+}
+
+/** Memory of a process each second, where the system tells it. [MiB] */
+function watchMemory(pid: number): () => number[] {
+  const samples: number[] = [];
+  const sample = () => {
+    const path = `/proc/${pid}/status`;
+    if (!existsSync(path)) return;
+    const found = /VmRSS:\s+(\d+) kB/.exec(readFileSync(path, 'utf8'));
+    if (found) samples.push(Number(found[1]) / 1024);
+  };
+  const timer = setInterval(sample, 1000);
+  return () => {
+    clearInterval(timer);
+    return samples;
+  };
+}
+
+/** Memory in the first and the last fifth of the load: flat where they are alike. */
+function reportMemory(samples: readonly number[], seconds: number): void {
+  const fifth = Math.floor(samples.length / 5);
+  if (fifth === 0) return;
+  const on = { at: 'half of http_rps', seconds };
+  report('http_memory_first_fifth_mb', medianOf(samples.slice(0, fifth)), 'MiB', on);
+  report('http_memory_last_fifth_mb', medianOf(samples.slice(-fifth)), 'MiB', on);
+  report('http_memory_peak_mb', Math.max(...samples), 'MiB', on);
 }
 
 export const share = (times: readonly number[], part: number): number =>

@@ -43,7 +43,7 @@ async function fill(folder: string, stations: number): Promise<void> {
     await connection.run(
       `INSERT INTO daily
        SELECT s + 1, ${FIRST_DAY + year * YEAR_DAYS} + d, CASE WHEN h % 10 < 7 THEN 0 ELSE h // 16 % 250 END,
-         h // 4096 % 400 - 50, h // 4096 % 300 - 150, NULL, NULL
+         h // 4096 % 400 - 50, h // 4096 % 300 - 150, NULL, NULL, 700
        FROM range(${stations}) r(s), range(${YEAR_DAYS}) q(d), LATERAL (SELECT (hash(s, d, ${year}) % 1000000007)::INTEGER AS h)
        ORDER BY s, d`,
     );

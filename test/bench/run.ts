@@ -3,7 +3,7 @@
  *
  * `npm run bench` takes all but the import; `npm run bench -- steps | answer | comparisons | many | http` one of them:
  * the daily step against C, answers cold and warm, a region and a list of fields over a generated store
- * `[--stations n] [--years n] [--rows n] [--workers n] [--folder path]`, answers over loopback `[--seconds n]`.
+ * `[--stations n] [--years n] [--rows n] [--workers n] [--folder path]`, answers over loopback `[--seconds n] [--half-seconds n]`.
  * `npm run bench -- soak [--minutes n]` keeps the server under half of its load for ten minutes.
  * `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]` times imports against a bare
  * statement of the database, and one station's read. Answers and loopback run the built program.

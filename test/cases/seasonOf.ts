@@ -1,13 +1,18 @@
-import type { Application } from '../../src/analysis/applications.ts';
-import { type SeasonOdds, seasonOdds } from '../../src/analysis/seasonOdds.ts';
-import type { SeasonQuestion } from '../../src/analysis/seasonQuestion.ts';
-import { type StationClimate, stationClimate } from '../../src/analysis/stationClimate.ts';
-import { isoDateOf, parseIsoDate } from '../../src/calendar.ts';
-import type { Interval } from '../../src/model/calendar/interval.ts';
-import { topsoilLayer } from '../../src/model/water/topsoilLayer.ts';
-import { prepareSeries } from '../../src/model/weather/prepareSeries.ts';
-import { assumptionsSchema } from '../../src/schema/assumptions.ts';
-import { createFileReader } from '../../src/source/fileReader.ts';
+import {
+  type Application,
+  assumptionsSchema,
+  createFileReader,
+  type Interval,
+  isoDateOf,
+  parseIsoDate,
+  prepareSeries,
+  type SeasonOdds,
+  type SeasonQuestion,
+  type StationClimate,
+  seasonOdds,
+  stationClimate,
+  topsoilLayer,
+} from '../../src/index.ts';
 
 export const assumptions = assumptionsSchema.parse({});
 

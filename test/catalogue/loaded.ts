@@ -1,6 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { loadCatalogue } from '../../src/catalogue/loadCatalogue.ts';
-import { readDataFolder } from '../../src/catalogue/readDataFolder.ts';
+import { loadCatalogue, readDataFolder } from '../../src/index.ts';
 
 export const dataFolder = new URL('../../data/', import.meta.url);
 export const dataPath = fileURLToPath(dataFolder);

@@ -69,6 +69,22 @@ describe.each([
     expect(await json('fields', 'restore', file, '--replace')).toMatchObject({ fields: 1, labels: 1 });
     const { fields } = fieldListSchema.parse(await json('fields', 'list'));
     expect(fields.map(({ record }) => record)).toEqual([fieldOf()]);
+
+    const ask = ['sheet', '--field', 'home-quarter', '--plan', 'lentil'];
+    expect(await runDrywake(ask, folder)).toMatchObject({ code: 2, out: '' });
+    const label = tempFile('label.csv', 'id,treatment,label_entry\nhome-quarter,stubble,shed-one\n');
+    expect((await runDrywake(['fields', 'import', label], folder)).code).toBe(0);
+    const printed = await runDrywake(ask, folder);
+    expect([printed.code, printed.err]).toEqual([0, '']);
+    expect(printed.out).toMatch(
+      /^# .* before lentil\n\nFarm: Larkrise \(invented\); Field: Home quarter; 152 acres\n/,
+    );
+    expect((await runDrywake([...ask, '--soil', 'clay'], folder)).err).toContain(
+      'takes no part of a question',
+    );
+    expect((await runDrywake(['sheet', '--plan', 'lentil'], folder)).err).toContain(
+      'belongs to a kept field',
+    );
     const [before] = readdirSync(folder).filter((name) => name.startsWith('fields-before-restore-'));
     const kept = backupSchema.parse(JSON.parse(readFileSync(join(folder, before), 'utf8')));
     expect(new Set(kept.fields.map(({ id }) => id))).toEqual(new Set(['home-quarter', 'alderley-creek']));
@@ -116,7 +132,7 @@ describe('what the commands print', () => {
     expect(record).toMatch(/^Location +_{20}$/m);
     expect(record).toContain('Still missing: Federal registration number; Location;');
     expect(record).not.toContain('Customer');
-    expect(await print('refresh')).toBe(
+    expect(await print('refresh', '--no-fetch')).toBe(
       'Newer weather was not asked for; the answers rest on the records that are here.\n2 planned crops answered; nothing worth telling has changed.\n',
     );
     expect(await print('labels', 'list')).toMatch(

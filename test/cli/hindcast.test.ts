@@ -1,15 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { hindcastSchema } from '../../src/schema/hindcast.ts';
+import { openFieldsStore } from '../../src/store/fieldsStore.ts';
+import { fieldOf } from '../fixtures/fields/larkrise.ts';
+import { tickingClock } from '../store/openFields.ts';
 import { tempFolder } from '../tempFolder.ts';
 import { runDrywake } from './runDrywake.ts';
 
-const ask = (...more: string[]) =>
+const ask = (...more: string[]) => askIn(tempFolder(), ...more);
+const askIn = (folder: string, ...more: string[]) =>
   runDrywake(
     [
-      ...['hindcast', '--station', 'demo-invented', '--residual', 'flumioxazin', '--crop', 'lentil'],
+      ...[
+        'hindcast',
+        '--workers',
+        '0',
+        '--station',
+        'demo-invented',
+        '--residual',
+        'flumioxazin',
+        '--crop',
+        'lentil',
+      ],
       ...['--applied', '2026-08-14', '--plant', '2027-05-10', '--base', '1990-2019', ...more],
     ],
-    tempFolder(),
+    folder,
   );
 
 describe('drywake hindcast', () => {
@@ -19,13 +33,15 @@ describe('drywake hindcast', () => {
     expect(out).toMatch(/^Over 30 past years, residue would have harmed in/);
     expect(out).toContain('weather part of the odds only');
     expect(out).toMatch(/^180 {10}/m);
-    expect(err).toContain('30 of 30 years looked back on, 100 %');
+    expect(out).toMatch(/^Model: drywake residual persistence, version \d+\.\d+\.\d+\.$/m);
+    expect(err).toBe('');
   });
 
   it('gives it all as JSON, unrounded', async () => {
     const { out } = await ask('--leads', '90,400', '--json');
-    const { years, leads, soilsPerYear } = hindcastSchema.parse(JSON.parse(out));
+    const { years, leads, soilsPerYear, recorded } = hindcastSchema.parse(JSON.parse(out));
     expect(years.length).toBe(30);
+    expect(recorded).toMatchObject({ counted: 0, leftOut: [] });
     expect(soilsPerYear).toBe(20);
     expect(leads.map(({ leadDays, plan }) => [leadDays, plan])).toEqual([
       [90, false],
@@ -33,6 +49,24 @@ describe('drywake hindcast', () => {
     ]);
     for (const { probability, harmed } of years)
       expect(Math.abs(harmed - probability * 20)).toBeLessThanOrEqual(0.5);
+  });
+
+  it('tallies the outcomes of kept fields beside it', async () => {
+    const folder = tempFolder();
+    const store = await openFieldsStore(folder, { now: tickingClock() });
+    const plans = [{ id: 'a', crop: 'lentil', plantOn: '2021-05-10' }];
+    const treatments = [{ id: 't', appliedOn: '2020-08-14', residual: 'flumioxazin' }];
+    const outcomes = [
+      { on: '2021-06-20', crop: 'lentil', state: 'injured' as const },
+      { on: '2021-06-20', crop: 'pea', state: 'clean' as const },
+    ];
+    await store.fields.put(fieldOf({ plans, treatments, outcomes, evidence: [], gauge: [] }), null);
+    await store.close();
+    const { out } = await askIn(folder);
+    expect(out).toMatch(
+      /In kept fields\nOf 1 crop looked at in fields, 1 was hurt; the odds had said 0\.\d\./,
+    );
+    expect(out).toMatch(/^Left out: Larkrise \(invented\), Home quarter, pea looked at on 2021-06-20\. No/m);
   });
 
   it('refuses too short a base period, a mix, and a residual without carryover', async () => {

@@ -44,3 +44,31 @@ it('normals and near take files that do not say their units', async () => {
   const { err } = await runDrywake([...normals, '--units-in', 'metric'], tempFolder());
   expect(err).toContain('The record of TST1 has 1 usable year for this window');
 });
+
+it('says how far and which way a station moved, and names no driest year where none is complete', async () => {
+  const store = tempFolder();
+  const rows = (place: string, month: string) =>
+    Array.from(
+      { length: 20 },
+      (_, day) => `TST1,${place},2020-${month}-${String(day + 1).padStart(2, '0')},1\n`,
+    );
+  const head = 'STATION,LATITUDE,LONGITUDE,ELEVATION,DATE,PRCP\n';
+  const files = [
+    tempFile('first.csv', `${head}${rows('45.5,-110.25,1320', '02').join('')}`),
+    tempFile('second.csv', `${head}${rows('45.51,-110.236,1300', '03').join('')}`),
+    tempFile('third.csv', `${head}${rows('45.51,-110.236,1330', '04').join('')}`),
+  ];
+  for (const path of files) {
+    expect((await runDrywake(['weather', 'import', path, '--units-in', 'metric'], store)).code).toBe(0);
+  }
+  const { out } = await runDrywake(['weather', 'check', 'TST1'], store);
+  expect(out).toMatch(
+    /^Moved +0\.97 mi \(1\.56 km\) north-east, 66 ft \(20 m\) lower, by second\.csv\n +hardly any way, 98 ft \(30 m\) higher, by third\.csv$/m,
+  );
+  expect(out).toMatch(/^Mean yearly rain +no year is complete enough\nLongest gaps/m);
+  const { changes } = JSON.parse((await runDrywake(['weather', 'check', 'TST1', '--json'], store)).out);
+  expect(changes.formerPositions).toMatchObject([
+    { latitudeDeg: 45.5, movedTowards: 'north-east', raisedM: -20, replacedBy: 'second.csv' },
+    { latitudeDeg: 45.51, movedKm: 0, movedTowards: null, raisedM: 30, replacedBy: 'third.csv' },
+  ]);
+});

@@ -6,6 +6,7 @@ import { fieldListSchema, storedFieldSchema } from '../../src/schema/fieldRecord
 import { keptLabelSchema, labelListSchema } from '../../src/schema/labelEntry.ts';
 import { removedSchema } from '../../src/schema/recordId.ts';
 import { applicationRecordSchema } from '../../src/schema/restrictedUse.ts';
+import { sheetSchema } from '../../src/schema/sheet.ts';
 import { tableImportSchema } from '../../src/schema/tableImport.ts';
 import { fieldOf, labelOf, larkrise } from '../fixtures/fields/larkrise.ts';
 import { fieldsApp } from './fieldsApp.ts';
@@ -166,11 +167,49 @@ describe('answers of a field', () => {
   it('are given again by a refresh, the first time without anything to compare', async () => {
     const { ask } = await fieldsApp();
     await ask('PUT', PATH, larkrise, NEW);
-    const { status, body } = await ask('POST', '/api/fields/refresh', {});
+    const { status, body } = await ask('POST', '/api/fields/refresh', { fetch: false });
     expect(status).toBe(200);
     expect(refreshSchema.parse(body)).toMatchObject({
       ...{ answered: 2, changes: [], problems: [], weather: { fetched: false, stations: [] } },
     });
+    // Newer weather is looked for unless it is not wanted; the demo's record is nobody's to ask for.
+    const again = refreshSchema.parse((await ask('POST', '/api/fields/refresh', {})).body);
+    expect(again.weather).toMatchObject({
+      fetched: true,
+      text: 'No field uses a station of the public records service.',
+    });
+  });
+});
+
+describe('the sheet of a kept field', () => {
+  const intervals = [{ crop: 'Lentil', interval: '4 months' }];
+  const confirmed = fieldOf({
+    treatments: fieldOf().treatments.map((one) => (one.id === 'stubble' ? { ...one, intervals } : one)),
+  });
+
+  it('prints farm, field, size and reasons, in the units asked for, once its intervals are confirmed', async () => {
+    const { ask } = await fieldsApp();
+    await ask('PUT', PATH, larkrise, NEW);
+    expect((await ask('GET', `${PATH}/sheet?plan=lentil`)).body).toMatchObject({
+      code: 'SHEET_UNCONFIRMED',
+      details: { unconfirmed: ['flumioxazin'] },
+    });
+    await ask('PUT', PATH, confirmed, at(1));
+    const sheet = sheetSchema.parse((await ask('GET', `${PATH}/sheet?plan=lentil`)).body);
+    expect(sheet.field).toEqual({ farm: 'Larkrise (invented)', name: 'Home quarter', area: '152 acres' });
+    expect(sheet.reasons.join(' ')).toContain('bioassay');
+    expect(sheet.zones[0].label).toContain('turn rows');
+    const metric = sheetSchema.parse((await ask('GET', `${PATH}/sheet?plan=lentil&units=metric`)).body);
+    expect(metric.field?.area).toBe('61.5 ha');
+    // The interval before lentil says nothing of pea.
+    expect((await ask('GET', `${PATH}/sheet?plan=pea-grazed`)).body).toMatchObject({
+      code: 'SHEET_UNCONFIRMED',
+    });
+    expect(await ask('GET', `${PATH}/sheet`)).toMatchObject({
+      status: 404,
+      body: { code: 'PLAN_UNKNOWN', details: { known: ['lentil', 'pea-grazed'] } },
+    });
+    expect((await ask('GET', '/api/fields/nowhere/sheet')).status).toBe(404);
   });
 });
 

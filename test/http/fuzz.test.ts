@@ -174,7 +174,7 @@ function requestTo(path: string, method: string, { parameters = [], requestBody 
 }
 
 /** What only answers where the version is right, or the text is a table; their own tests show that. */
-const SELDOM = /\/undo$|\.csv$|import/;
+const SELDOM = /\/undo$|\.csv$|import|batch$/;
 
 const RUNS = Number(process.env.FUZZ_RUNS ?? 30);
 /** Heavy routes are asked less often. [ms] */

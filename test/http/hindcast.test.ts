@@ -17,6 +17,10 @@ const app = createApp({
   climates: createClimateCache(weather),
   weather,
   ...noOutside,
+  desk: {
+    ...noOutside.desk,
+    fields: { ...noOutside.desk.fields, list: async () => ({ kept: [], removed: [] }) },
+  },
   example: { question: demoQuestion, farm: demoFarm },
   pageFolder: null,
   log: () => undefined,
@@ -33,9 +37,10 @@ describe('POST /api/hindcast', () => {
   it('looks back on a whole question, leaving its own season aside', async () => {
     const response = await ask({});
     expect(response.status).toBe(200);
-    const { years, leads, question } = hindcastSchema.parse(await response.json());
+    const { years, leads, question, recorded } = hindcastSchema.parse(await response.json());
     expect(years.length).toBe(25);
     expect(leads.length).toBe(5);
+    expect(recorded?.counted).toBe(0);
     expect(question.asOf).toBeUndefined();
   });
 

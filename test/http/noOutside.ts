@@ -21,7 +21,7 @@ export const noOutside = {
     importStore: refuse,
   }),
   desk: {
-    ...{ fields: noShelf, labels: noShelf, answers: refuse, applicationRecord: refuse },
+    ...{ fields: noShelf, labels: noShelf, answers: refuse, applicationRecord: refuse, sheet: refuse },
     ...{ refresh: refuse, backup: refuse, restore: refuse },
   },
   counties: async () => [],

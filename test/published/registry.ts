@@ -1,44 +1,49 @@
 import { z } from 'zod';
-import { arrheniusResponse } from '../../src/model/breakdown/arrheniusResponse.ts';
-import { effectiveHalfLife } from '../../src/model/breakdown/effectiveHalfLife.ts';
-import { fractionLeft } from '../../src/model/breakdown/fractionLeft.ts';
-import { moistureResponse } from '../../src/model/breakdown/moistureResponse.ts';
-import { phFactor } from '../../src/model/breakdown/phFactor.ts';
-import { temperatureResponse } from '../../src/model/breakdown/temperatureResponse.ts';
-import { walkerMoistureResponse } from '../../src/model/breakdown/walkerMoistureResponse.ts';
-import { dayOfYear } from '../../src/model/calendar/dayOfYear.ts';
-import { canopyInterceptionFromLai } from '../../src/model/deposit/canopyInterception.ts';
-import { foliageFractionLeft } from '../../src/model/deposit/foliageDecay.ts';
-import { interceptionByStage } from '../../src/model/deposit/interceptionByStage.ts';
-import { soilConcentration } from '../../src/model/deposit/soilConcentration.ts';
-import { washOffFraction } from '../../src/model/deposit/washOff.ts';
-import { gammaFromMoments, gammaFromWetDayMean } from '../../src/model/generator/gammaFromMoments.ts';
 import {
+  arrheniusResponse,
+  brierParts,
+  brierScore,
+  brierSkill,
+  canopyInterceptionFromLai,
+  clearSkyRadiation,
+  climateQuantile,
+  daylightHours,
+  dayOfYear,
+  effectiveHalfLife,
+  effectiveYears,
+  extraterrestrialRadiation,
+  foliageFractionLeft,
+  fractionLeft,
+  gammaFromMoments,
+  gammaFromWetDayMean,
+  hargreavesEt0,
+  INTERCEPTION_CROPS,
+  interceptionByStage,
+  inverseRelativeDistance,
+  jeffreysInterval,
   longRunWetShare,
   meanSpells,
+  mmFromInches,
+  moistureResponse,
+  monthlyMeanStands,
+  monthlyTotalStands,
+  normalRatioAmount,
+  normalStands,
+  outlookWeights,
+  phFactor,
+  plottingPosition,
+  soilConcentration,
+  soilWaterCharacteristics,
+  solarDeclination,
+  sunsetHourAngle,
+  temperatureResponse,
+  totalEvaporableWater,
+  walkerMoistureResponse,
+  washOffFraction,
+  weightedMean,
   wetDayTransitions,
-} from '../../src/model/generator/wetDayTransitions.ts';
-import { jeffreysInterval } from '../../src/model/odds/jeffreysInterval.ts';
-import { wilsonInterval } from '../../src/model/odds/wilsonInterval.ts';
-import { clearSkyRadiation } from '../../src/model/radiation/clearSkyRadiation.ts';
-import { daylightHours } from '../../src/model/radiation/daylightHours.ts';
-import { extraterrestrialRadiation } from '../../src/model/radiation/extraterrestrialRadiation.ts';
-import { inverseRelativeDistance } from '../../src/model/radiation/inverseRelativeDistance.ts';
-import { solarDeclination } from '../../src/model/radiation/solarDeclination.ts';
-import { sunsetHourAngle } from '../../src/model/radiation/sunsetHourAngle.ts';
-import { brierParts } from '../../src/model/score/brierParts.ts';
-import { brierScore, brierSkill } from '../../src/model/score/brierScore.ts';
-import { hargreavesEt0 } from '../../src/model/water/hargreavesEt0.ts';
-import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharacteristics.ts';
-import { totalEvaporableWater } from '../../src/model/water/totalEvaporableWater.ts';
-import { climateQuantile, plottingPosition } from '../../src/model/weather/climateQuantile.ts';
-import { monthlyMeanStands, monthlyTotalStands, normalStands } from '../../src/model/weather/completeness.ts';
-import { normalRatioAmount } from '../../src/model/weather/normalRatio.ts';
-import { effectiveYears } from '../../src/model/years/effectiveYears.ts';
-import { outlookWeights } from '../../src/model/years/outlookWeights.ts';
-import { weightedMean } from '../../src/model/years/weightedMean.ts';
-import { INTERCEPTION_CROPS } from '../../src/schema/codes.ts';
-import { mmFromInches } from '../../src/units.ts';
+  wilsonInterval,
+} from '../../src/index.ts';
 import { topLayerDays } from './topLayerDays.ts';
 
 type Outputs = Record<string, number | number[]>;

@@ -1,5 +1,4 @@
-import { evaporationCoefficient } from '../../src/model/water/evaporationCoefficient.ts';
-import { evaporationReduction } from '../../src/model/water/evaporationReduction.ts';
+import { evaporationCoefficient, evaporationReduction } from '../../src/index.ts';
 
 /** A day of the worked examples; amounts in mm, given at the start of the day. */
 export interface TopLayerDay {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
+import { INTERCEPTION_CROPS } from '../../src/schema/codes.ts';
 import { type QuestionInput, questionSchema } from '../../src/schema/question.ts';
 import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
 import { decodeAddress, encodeAddress } from '../../web/src/question/address.ts';
@@ -27,6 +28,21 @@ const findings = fc.oneof(
   }),
 );
 
+const growthStage = fc.record({
+  plants: fc.constantFrom(...INTERCEPTION_CROPS),
+  bbch: fc.integer({ min: 0, max: 99 }),
+  establishedTurf: maybe(fc.boolean()),
+});
+const treatments = fc.record(
+  {
+    ...{ appliedOn: day, residual: name, labelEntry: fc.constantFrom('north-shed-1', '2026-label') },
+    ...{ rateFraction: within(0.01, 10), rateGramsPerHa: within(0.01, 2000), overlapFactor: within(1, 5) },
+    ...{ canopyFraction: within(0, 1), growthStage, interval: fc.constantFrom('9 months', '0') },
+    halfLifeDays: within(0.1, 5000),
+  },
+  { requiredKeys: ['appliedOn', 'residual'] },
+);
+
 const questions: fc.Arbitrary<QuestionInput> = fc.record({
   station: name,
   appliedOn: day,
@@ -46,6 +62,9 @@ const questions: fc.Arbitrary<QuestionInput> = fc.record({
   gauge: maybe(fc.array(fc.record({ date: day, rainMm: within(0, 200) }), { maxLength: 4 })),
   irrigation: maybe(fc.array(fc.record({ date: day, mm: within(0, 200) }), { maxLength: 4 })),
   evidence: maybe(fc.array(findings, { maxLength: 4 })),
+  growthStage: maybe(growthStage),
+  otherTreatments: maybe(fc.array(treatments, { maxLength: 3 })),
+  zones: maybe(fc.array(fc.record({ name, overlapFactor: within(1, 5) }), { maxLength: 3 })),
   standUse: maybe(fc.constantFrom('harvested' as const, 'grazed' as const, 'cover only' as const)),
   labelEntry: maybe(fc.constantFrom('north-shed-1', '2026-label')),
   baseFrom: maybe(fc.integer({ min: 1700, max: 2200 })),
@@ -127,6 +146,27 @@ describe('address', () => {
     ]);
     expect(decodeAddress('?evidence=bioassay:2026-09-20:maybe').question?.evidence).toEqual([
       { kind: 'bioassay', on: '2026-09-20', injured: 'maybe' },
+    ]);
+  });
+
+  it('says other treatments and zones so that they can be read, one key for each', () => {
+    const address = encodeAddress(
+      {
+        ...demoQuestion,
+        otherTreatments: [
+          { appliedOn: '2026-05-01', residual: '2,4-D', rateFraction: 0.5, interval: '9 months' },
+          { appliedOn: '2026-06-01', labelEntry: 'shed' },
+        ],
+        zones: [{ name: 'turn rows', overlapFactor: 2 }],
+      },
+      'us',
+    );
+    expect(address).toContain(
+      '&also=2026-05-01:2,4-D:rate=0.5:interval=9+months&also=2026-06-01::label=shed',
+    );
+    expect(address).toContain('&zone=turn+rows:2');
+    expect(decodeAddress('?also=someday:100%:rate=much').question?.otherTreatments).toEqual([
+      { appliedOn: 'someday', residual: '100%', rateFraction: 'much' },
     ]);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Comparison, QuestionInput, ResidualRow } from '../../web/src/api/contract.ts';
 import { csvOf } from '../../web/src/charts/csv.ts';
-import { COMPARE, comparisonOf, withResidual } from '../../web/src/compare/compareAddress.ts';
+import { COMPARE, comparisonOf, namedRows, withRow } from '../../web/src/compare/compareAddress.ts';
 import { FILE_COLUMNS, fileRows } from '../../web/src/compare/compareFiles.ts';
 import {
   activationSentence,
@@ -30,6 +30,7 @@ const question: QuestionInput = {
 function row(residual: string, odds: number | null, weeks: number | null, part: Partial<ResidualRow> = {}) {
   return {
     residual,
+    labelEntry: null,
     group: '2',
     carryoverModelled: odds !== null,
     labelDate: '2026-12-14',
@@ -97,8 +98,26 @@ describe('the address of the comparison', () => {
       crop: 'lentil',
       plantOn: '2027-05-10',
     });
-    expect(withResidual(question, '2,4-D')).toBe(question);
-    expect(withResidual(question, 'imazamox')).toEqual({ ...comparisonOf(question), residual: 'imazamox' });
+    const labelEntry = { id: 'imi', name: 'Shed imi' };
+    const [asked, other, own, twin] = namedRows([
+      row('2,4-D', 0.1, 4),
+      row('imazamox', 0.1, 4),
+      row('imazamox', 0.1, 4, { labelEntry }),
+      row('imazamox', 0.1, 4, { labelEntry: { ...labelEntry, id: 'imi-2' } }),
+    ]);
+    expect([other, own, twin].map(({ residual }) => residual)).toEqual([
+      'imazamox',
+      'Shed imi (imazamox), imi',
+      'Shed imi (imazamox), imi-2',
+    ]);
+    expect(withRow(question, asked)).toBe(question);
+    expect(withRow(question, other)).toEqual({ ...comparisonOf(question), residual: 'imazamox' });
+    expect(withRow(question, own)).toEqual({ ...comparisonOf(question), labelEntry: 'imi' });
+    const zones = [{ name: 'turn rows', overlapFactor: 2 }];
+    const otherTreatments = [{ appliedOn: '2026-06-01', residual: 'atrazine' }];
+    const onField = { ...question, labelEntry: 'imi', zones, otherTreatments };
+    expect(withRow(onField, own)).toBe(onField);
+    expect(withRow(onField, other)).toMatchObject({ zones, otherTreatments, residual: 'imazamox' });
   });
 });
 

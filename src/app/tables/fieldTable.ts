@@ -1,5 +1,12 @@
 import { type FieldRecord, fieldRecordSchema } from '../../schema/fieldRecord.ts';
-import { acresFromHectares, hectaresFromAcres, inchesFromMm, mmFromInches } from '../../units.ts';
+import {
+  acresFromHectares,
+  gramsPerHaFromOuncesPerAcre,
+  hectaresFromAcres,
+  inchesFromMm,
+  mmFromInches,
+  ouncesPerAcreFromGramsPerHa,
+} from '../../units.ts';
 import type { Column } from './column.ts';
 import type { TableShape } from './tableShape.ts';
 
@@ -52,10 +59,20 @@ export const FIELD_TABLE: TableShape<FieldRecord> = {
         word('residual', 'residual'),
         word('label_entry', 'labelEntry'),
         word('interval', 'interval'),
+        json('intervals_json', 'intervals'),
         number('half_life_days', 'halfLifeDays'),
         number('rate_fraction', 'rateFraction'),
         number('overlap_factor', 'overlapFactor'),
         number('canopy_fraction', 'canopyFraction'),
+        {
+          ...number('rate_g_per_ha', 'rateGramsPerHa'),
+          us: {
+            header: 'rate_oz_per_acre',
+            from: ouncesPerAcreFromGramsPerHa,
+            toMetric: gramsPerHaFromOuncesPerAcre,
+          },
+        },
+        json('growth_stage_json', 'growthStage'),
         area('treated', 'areaHa'),
         json('zones_json', 'zones'),
         json('record_json', 'record'),

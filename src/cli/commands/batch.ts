@@ -7,6 +7,7 @@ import { InvalidInputError } from '../../errors.ts';
 import { BATCH_COLUMNS } from '../../schema/batchColumns.ts';
 import type { QuestionInput } from '../../schema/question.ts';
 import type { CliDeps } from '../command.ts';
+import { modelLine } from '../modelLine.ts';
 import { workersOption } from '../optionValues.ts';
 import { checkOutput, writeOutput } from '../outputFile.ts';
 import { createProgressLine } from '../progressLine.ts';
@@ -67,14 +68,12 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
   const shared = (await fieldsOf(flags, deps)) as Partial<QuestionInput>;
   const line = createProgressLine(terminal, 'fields answered');
   const result = await deps.untilInterrupted((signal) =>
-    withWorkshop(deps, list.rows.length, flags.workers, async (workshop) =>
-      batch(
-        list,
-        shared,
-        { catalogue: deps.catalogue(), weather: await readerOf(flags, deps), workshop },
-        { signal, progress: line.show },
-      ),
-    ),
+    withWorkshop(deps, list.rows.length, flags.workers, async (workshop) => {
+      const weather = await readerOf(flags, deps);
+      const { catalogue, labels } = deps.answerDeps(weather);
+      const watch = { signal, progress: line.show };
+      return batch(list, shared, { version: deps.version, catalogue, weather, labels, workshop }, watch);
+    }),
   );
   line.end();
   const columns = batchTable(list.columns);
@@ -83,7 +82,9 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
   } else {
     terminal.out(flags.json ? `${JSON.stringify(result, null, 2)}\n` : csvOf(columns, result.rows));
   }
-  terminal.err(`${result.answered} answered, ${result.refused} not; those say why in the last column.\n`);
+  terminal.err(
+    `${result.answered} answered, ${result.refused} not; those say why in the last column.\n${modelLine(result.model)}\n`,
+  );
   if (result.unknownColumns.length > 0) {
     terminal.err(`Kept without a meaning here: ${result.unknownColumns.join(', ')}.\n`);
   }

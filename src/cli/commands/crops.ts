@@ -18,7 +18,7 @@ interface CropsFlags extends SeasonFlags, StakesFlags {
 
 /** `drywake crops`: which crops can go in when, after one treatment. */
 export function define(program: Program, deps: CliDeps): void {
-  addSeasonOptions(program, ['crop', 'plantOn', 'interval', 'labelEntry']);
+  addSeasonOptions(program, ['crop', 'plantOn', 'interval']);
   program
     .option('--crops <names>', 'crops to look at, with commas between them (default: all)', (text: string) =>
       text.split(',').map((name) => name.trim()),

@@ -5,10 +5,10 @@ import { refreshText } from '../refreshText.ts';
 /** `drywake refresh`: all fields answered again. */
 export function define(program: Program, deps: CliDeps): void {
   program
-    .option('--fetch', 'ask the public records service for newer weather first')
+    .option('--no-fetch', 'leave the public records service alone: answer from the records that are here')
     .option('--json', 'print the result as JSON')
-    .addHelpText('after', '\nExample:\n  drywake refresh --fetch\n')
-    .action(async ({ fetch = false, json }: { fetch?: boolean; json?: boolean }) => {
+    .addHelpText('after', '\nExample:\n  drywake refresh\n')
+    .action(async ({ fetch, json }: { fetch: boolean; json?: boolean }) => {
       const refresh = await deps.withDesk((desk) => desk.refresh(fetch));
       deps.terminal.out(json ? `${JSON.stringify(refresh, null, 2)}\n` : refreshText(refresh));
     });

@@ -1,7 +1,7 @@
 import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { alternatives } from '../../app/alternatives.ts';
 import { alternativesSchema } from '../../schema/alternatives.ts';
-import { questionSchema } from '../../schema/question.ts';
+import { askedQuestionSchema } from '../../schema/question.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -10,7 +10,7 @@ const route = createRoute({
   path: '/api/alternatives',
   summary: 'Other crops, dates and residuals, and what overlap and soil pH change',
   request: {
-    body: { required: true, content: { 'application/json': { schema: questionSchema } } },
+    body: { required: true, content: { 'application/json': { schema: askedQuestionSchema } } },
   },
   responses: {
     200: {

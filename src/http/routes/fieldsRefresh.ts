@@ -15,7 +15,7 @@ const route = createRoute({
           schema: z.strictObject({
             fetch: z
               .boolean()
-              .default(false)
+              .default(true)
               .meta({ description: 'Ask the public records service for newer weather first' }),
           }),
         },

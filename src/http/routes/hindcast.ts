@@ -1,6 +1,8 @@
 import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { hindcast } from '../../app/hindcast.ts';
+import { outcomeTally } from '../../app/outcomeTally.ts';
 import { hindcastQuestionSchema, hindcastSchema } from '../../schema/hindcast.ts';
+import type { OutcomeTally } from '../../schema/outcomeTally.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -22,5 +24,18 @@ const route = createRoute({
 
 export const hindcastRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) =>
-    context.json(await hindcast(context.req.valid('json'), deps, { signal: context.req.raw.signal }), 200),
+    context.json(
+      await hindcast(
+        context.req.valid('json'),
+        { ...deps, recorded: () => tallyOf(deps) },
+        { signal: context.req.raw.signal },
+      ),
+      200,
+    ),
   );
+
+async function tallyOf(deps: HttpDeps): Promise<OutcomeTally> {
+  const { kept } = await deps.desk.fields.list();
+  const fields = kept.map(({ record }) => record);
+  return outcomeTally(fields, await deps.weather.stations(), deps);
+}

@@ -1,7 +1,7 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { answerField } from '../../app/answerField.ts';
 import { answerSchema } from '../../schema/answer.ts';
-import { questionSchema } from '../../schema/question.ts';
+import { askedQuestionSchema } from '../../schema/question.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -13,7 +13,7 @@ const route = createRoute({
     query: z.strictObject({
       with: z.enum(['season']).optional().meta({ description: 'Add the curves and rain that charts need' }),
     }),
-    body: { required: true, content: { 'application/json': { schema: questionSchema } } },
+    body: { required: true, content: { 'application/json': { schema: askedQuestionSchema } } },
   },
   responses: {
     200: { description: 'The answer', content: { 'application/json': { schema: answerSchema } } },

@@ -1,6 +1,6 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { sheet } from '../../app/sheet.ts';
-import { questionSchema } from '../../schema/question.ts';
+import { askedQuestionSchema } from '../../schema/question.ts';
 import { sheetSchema } from '../../schema/sheet.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
@@ -16,7 +16,7 @@ const route = createRoute({
         .optional()
         .meta({ description: 'Units of its words; US units where absent' }),
     }),
-    body: { required: true, content: { 'application/json': { schema: questionSchema } } },
+    body: { required: true, content: { 'application/json': { schema: askedQuestionSchema } } },
   },
   responses: {
     200: { description: 'The sheet', content: { 'application/json': { schema: sheetSchema } } },

@@ -4,9 +4,8 @@ import { InvalidInputError } from '../../errors.ts';
 import { type ImportEvent, importEventSchema } from '../../schema/importEvents.ts';
 import { readOptionsSchema } from '../../schema/readOptions.ts';
 import type { HttpDeps } from '../deps.ts';
-import { unforeseenLine } from '../guard/logLine.ts';
-import { problemOf } from '../problem.ts';
 import { problemResponses } from '../problemResponses.ts';
+import { toldLines } from '../toldLines.ts';
 
 const PATH = '/api/weather/import';
 
@@ -62,40 +61,9 @@ export const weatherImportRoute = ({ inbox, log }: HttpDeps) =>
       }
       if (Number(headers.get('content-length')) > MOST_FILE_BYTES) throw tooLarge(name);
       const importIt = await inbox.take({ name, body, options });
-      return new Response(linesOf(importIt, inbox.stop, log), {
-        headers: { 'Content-Type': 'application/x-ndjson', 'Cache-Control': 'no-store' },
-      }) as never;
+      return toldLines<ImportEvent>({ work: importIt, stop: inbox.stop, log }) as never;
     })
     .openapi(stop, (context) => context.json({ stopped: inbox.stop() }, 200));
-
-/** Runs an import and writes what it tells, a line each; a reader who leaves stops it. */
-function linesOf(
-  importIt: (tell: (event: ImportEvent) => void) => Promise<void>,
-  stopIt: () => void,
-  log: (line: string) => void,
-): ReadableStream<Uint8Array> {
-  const text = new TextEncoder();
-  let left = false;
-  return new ReadableStream({
-    async start(lines) {
-      const tell = (event: ImportEvent) => {
-        if (!left) lines.enqueue(text.encode(`${JSON.stringify(event)}\n`));
-      };
-      try {
-        await importIt(tell);
-      } catch (error) {
-        const { status, problem } = problemOf(error);
-        if (status >= 500) log(unforeseenLine(error));
-        tell({ step: 'refused', problem });
-      }
-      if (!left) lines.close();
-    },
-    cancel() {
-      left = true;
-      stopIt();
-    },
-  });
-}
 
 const tooLarge = (name: string) =>
   new InvalidInputError('FILE_TOO_LARGE', `${name} is larger than ${MOST_FILE_BYTES / 1e6} MB.`, {

@@ -15,18 +15,22 @@ export const lapseC = (fromElevationM: number, toElevationM: number): number =>
  * Symbols    z = height above sea level [m]; where either is unknown nothing is added
  * Valid      days outside the companion's record stay absent and are filled like any gap
  * Source     standard atmosphere, 6.5 °C per km
- * Checked    test/model/borrowTemperatures.test.ts
+ * Checked    test/model/ownRecords.test.ts
  */
 export function borrowTemperatures(record: StationRecord, companion: StationRecord): StationRecord {
   const from = companion.station.elevationM;
   const to = record.station.elevationM;
   const addTenths = from === null || to === null ? 0 : Math.round(lapseC(from, to) * 10);
   const shift = record.firstDay - companion.firstDay;
-  const borrowed = (column: Int32Array): Int32Array =>
-    Int32Array.from({ length: record.rainTenthsMm.length }, (_, day) => {
-      const tenths = column[day + shift] ?? ABSENT;
-      return tenths === ABSENT ? ABSENT : tenths + addTenths;
-    });
+  const borrowed = (column: Int32Array): Int32Array => {
+    const lent = new Int32Array(record.rainTenthsMm.length).fill(ABSENT);
+    const end = Math.min(lent.length, column.length - shift);
+    for (let day = Math.max(0, -shift); day < end; day++) {
+      const tenths = column[day + shift];
+      if (tenths !== ABSENT) lent[day] = tenths + addTenths;
+    }
+    return lent;
+  };
   return {
     ...record,
     maxTempTenthsC: borrowed(companion.maxTempTenthsC),

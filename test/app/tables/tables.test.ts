@@ -13,6 +13,16 @@ import { openFields } from '../../store/openFields.ts';
 const fields = [
   fieldOf(),
   fieldOf({ id: 'bare', farm: '', place: null, treatments: [], plans: [], soilClass: undefined }),
+  fieldOf({
+    id: 'full',
+    treatments: [
+      {
+        ...{ id: 'all', appliedOn: '2026-08-14', labelEntry: 'shed-one', rateGramsPerHa: 89.5 },
+        growthStage: { plants: 'cereals', bbch: 31 },
+        intervals: [{ crop: 'lentil', interval: '4 months' }],
+      },
+    ],
+  }),
   fieldOf({ id: 'sandy', name: '@west "40", 3', soilClass: undefined, sandPercent: 61.3, clayPercent: 12 }),
 ];
 const none = new Map<string, FieldRecord>();

@@ -1,10 +1,14 @@
-import { breakdownRecord } from '../../../src/analysis/breakdownRecord.ts';
-import type { StationClimate } from '../../../src/analysis/stationClimate.ts';
-import { civilDateOf, dayNumberOf } from '../../../src/calendar.ts';
-import { median } from '../../../src/model/odds/quantile.ts';
-import type { BreakdownResponse } from '../../../src/model/run/breakdownSums.ts';
-import { type TopsoilLayer, topsoilLayer } from '../../../src/model/water/topsoilLayer.ts';
-import type { TextureClass } from '../../../src/schema/soil.ts';
+import {
+  type BreakdownResponse,
+  breakdownRecord,
+  civilDateOf,
+  dayNumberOf,
+  median,
+  type StationClimate,
+  type TextureClass,
+  type TopsoilLayer,
+  topsoilLayer,
+} from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 
 /** A soil with the tool's default cover, and its default organic matter unless the source gives one. */

@@ -1,11 +1,13 @@
-import { chooseInterval } from '../../../src/catalogue/chooseInterval.ts';
-import { findActive } from '../../../src/catalogue/findActive.ts';
-import { findCrop } from '../../../src/catalogue/findCrop.ts';
-import { sayInterval } from '../../../src/catalogue/intervalLength.ts';
-import { MissingDataError } from '../../../src/errors.ts';
-import { phFactor } from '../../../src/model/breakdown/phFactor.ts';
-import type { Interval } from '../../../src/model/calendar/interval.ts';
-import type { BreakdownResponse } from '../../../src/model/run/breakdownSums.ts';
+import {
+  type BreakdownResponse,
+  chooseInterval,
+  findActive,
+  findCrop,
+  type Interval,
+  MissingDataError,
+  phFactor,
+  sayInterval,
+} from '../../../src/index.ts';
 import { catalogue } from '../../catalogue/loaded.ts';
 import { assumptions } from '../seasonOf.ts';
 

@@ -1,8 +1,11 @@
-import { type SeasonOdds, seasonOdds } from '../../../src/analysis/seasonOdds.ts';
-import type { StationClimate } from '../../../src/analysis/stationClimate.ts';
-import { parseIsoDate } from '../../../src/calendar.ts';
-import { labelDateOf } from '../../../src/model/calendar/interval.ts';
-import type { TopsoilLayer } from '../../../src/model/water/topsoilLayer.ts';
+import {
+  labelDateOf,
+  parseIsoDate,
+  type SeasonOdds,
+  type StationClimate,
+  seasonOdds,
+  type TopsoilLayer,
+} from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 import { soilOf } from './dissipation.ts';
 import { figuresOf, intervalOf } from './figures.ts';

@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { parse } from 'csv-parse/sync';
-import { type StationClimate, stationClimate } from '../../../src/analysis/stationClimate.ts';
-import { dayNumberOf } from '../../../src/calendar.ts';
-import { RAIN_FILLED, RAIN_OBSERVED } from '../../../src/schema/codes.ts';
-import { mmFromInches } from '../../../src/units.ts';
+import {
+  dayNumberOf,
+  mmFromInches,
+  RAIN_FILLED,
+  RAIN_OBSERVED,
+  type StationClimate,
+  stationClimate,
+} from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 
 /** Half the daily range that is put around the record's daily mean temperature. [°C] */

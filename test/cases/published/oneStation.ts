@@ -2,8 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
-import type { StationRecord } from '../../../src/schema/weather.ts';
-import { createFileReader } from '../../../src/source/fileReader.ts';
+import { createFileReader, type StationRecord } from '../../../src/index.ts';
 
 /** The record of one station out of a large packed file whose lines are grouped by station; the rest is not parsed. */
 export async function recordOutOf(packedFile: string, station: string): Promise<StationRecord> {

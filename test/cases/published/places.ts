@@ -1,6 +1,4 @@
-import { type StationClimate, stationClimate } from '../../../src/analysis/stationClimate.ts';
-import { prepareSeries } from '../../../src/model/weather/prepareSeries.ts';
-import { createFileReader } from '../../../src/source/fileReader.ts';
+import { createFileReader, prepareSeries, type StationClimate, stationClimate } from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 import { normanClimate } from './normanRecord.ts';
 import { recordOutOf } from './oneStation.ts';

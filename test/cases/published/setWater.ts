@@ -1,6 +1,10 @@
-import { type StationClimate, stationClimate } from '../../../src/analysis/stationClimate.ts';
-import { civilDateOf, dayNumberOf } from '../../../src/calendar.ts';
-import { RAIN_OBSERVED } from '../../../src/schema/codes.ts';
+import {
+  civilDateOf,
+  dayNumberOf,
+  RAIN_OBSERVED,
+  type StationClimate,
+  stationClimate,
+} from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 
 /** Water of a trial: equal falls that take the place of rain between two calendar dates of each year. */

@@ -1,5 +1,4 @@
-import { fractionLeft } from '../../../src/model/breakdown/fractionLeft.ts';
-import { moistureResponse } from '../../../src/model/breakdown/moistureResponse.ts';
+import { fractionLeft, moistureResponse } from '../../../src/index.ts';
 import { defaultResponse } from './figures.ts';
 import { runCase } from './publishedCase.ts';
 

@@ -1,4 +1,4 @@
-import { median } from '../../../src/model/odds/quantile.ts';
+import { median } from '../../../src/index.ts';
 import { soilOf, yearsOf } from './dissipation.ts';
 import { figuresOf } from './figures.ts';
 import { placeName } from './places.ts';

@@ -1,6 +1,4 @@
-import { breakdownRecord } from '../../../src/analysis/breakdownRecord.ts';
-import { type StationClimate, stationClimate } from '../../../src/analysis/stationClimate.ts';
-import { dayNumberOf } from '../../../src/calendar.ts';
+import { breakdownRecord, dayNumberOf, type StationClimate, stationClimate } from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 import { soilOf } from './dissipation.ts';
 import { figuresOf } from './figures.ts';

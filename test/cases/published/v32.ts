@@ -1,6 +1,4 @@
-import { breakdownRecord } from '../../../src/analysis/breakdownRecord.ts';
-import { civilDateOf, dayNumberOf } from '../../../src/calendar.ts';
-import { median } from '../../../src/model/odds/quantile.ts';
+import { breakdownRecord, civilDateOf, dayNumberOf, median } from '../../../src/index.ts';
 import { assumptions } from '../seasonOf.ts';
 import { middleHalfLife, soilOf, yearsOf } from './dissipation.ts';
 import { figuresOf } from './figures.ts';

@@ -1,6 +1,8 @@
 export type { Alternatives } from '../../../src/schema/alternatives.ts';
 export type { Answer, Problem } from '../../../src/schema/answer.ts';
 export type { RestoreResult } from '../../../src/schema/backup.ts';
+export type { Batch } from '../../../src/schema/batch.ts';
+export type { BatchEvent } from '../../../src/schema/batchEvents.ts';
 export type { BioassayGuide } from '../../../src/schema/bioassay.ts';
 export type { CropView } from '../../../src/schema/catalogueCropView.ts';
 export type {

@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Comparison } from '../api/contract.ts';
 import { csvOf } from '../charts/csv.ts';
@@ -7,7 +8,7 @@ import { datesIn } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
 import { CompareTable, TableTerms } from './CompareTable.tsx';
 import { ControlChart } from './ControlChart.tsx';
-import type { CompareAsked } from './compareAddress.ts';
+import { type CompareAsked, isAsked, namedRows } from './compareAddress.ts';
 import { compareStem, FILE_COLUMNS, fileRows } from './compareFiles.ts';
 import { activationSentence } from './compareWords.ts';
 import { NotJudged } from './NotJudged.tsx';
@@ -33,20 +34,19 @@ function yearsBehind({ residuals }: Comparison): string {
 }
 
 /** The residuals side by side: in a sentence, drawn, as a table, over the season. */
-export function CompareAnswer({ answer, finding, asked, units, stale, look }: CompareAnswerProps) {
+export function CompareAnswer({ answer: given, finding, asked, units, stale, look }: CompareAnswerProps) {
   const { question } = asked;
   const dates = datesIn(units);
-  const picks = picksOf(answer.residuals, asked.picks, question.residual);
+  const answer = useMemo(() => ({ ...given, residuals: namedRows(given.residuals) }), [given]);
+  const own = answer.residuals.find((row) => isAsked(row, question))?.residual;
+  const picks = picksOf(answer.residuals, asked.picks, own);
   const stem = compareStem(answer);
   const activation = activationSentence(answer, units);
   const { controlFractionLeft, activationRainMm, activationDays } = answer.question.assume;
   const ruledOut = answer.residuals.filter(({ labelAllows }) => !labelAllows).length;
-  const ownFigures = [
-    question.interval,
-    question.halfLifeDays,
-    question.rateGramsPerHa,
-    question.labelEntry,
-  ].some((own) => own !== undefined);
+  const ownFigures = [question.interval, question.halfLifeDays, question.rateGramsPerHa].some(
+    (figure) => figure !== undefined,
+  );
   return (
     <article class="answer compare" data-stale={stale === null ? undefined : ''}>
       {stale && (
@@ -69,7 +69,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
         begin with {rainText(activationRainMm, units)} of water within {activationDays} days: our own
         assumptions, to be changed in the question.
         {ownFigures &&
-          ` The figures of your own that you gave for ${question.residual} count on its field page only; here all stand on the catalogue’s.`}
+          ` The figures of your own that you gave for ${question.residual} count on its field page only; here all stand on the catalogue’s or on your label entries.`}
       </p>
       {answer.residuals.length > 0 ? (
         <>
@@ -116,7 +116,7 @@ export function CompareAnswer({ answer, finding, asked, units, stale, look }: Co
             question={question}
             crop={answer.crop}
             oddsLimit={answer.question.oddsLimit}
-            picks={picks}
+            picked={picks.flatMap((name) => answer.residuals.find(({ residual }) => residual === name) ?? [])}
             stem={stem}
             source={answer.cautions[0] ?? ''}
             dates={dates}

@@ -1,19 +1,19 @@
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
 import type { AssumptionEntry } from '../question/assumptionList.ts';
-import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
-import { FieldBlanks } from '../question/FieldBlanks.tsx';
 import { useForm } from '../question/FormContext.ts';
-import { ofAnother } from '../question/ofAnother.ts';
-import { SprayBlanks } from '../question/SprayBlanks.tsx';
+import { SoilBlanks } from '../question/groundBlanks.tsx';
+import { MoreFieldBlanks } from '../question/MoreFieldBlanks.tsx';
+import { MoreSprayBlanks } from '../question/MoreSprayBlanks.tsx';
+import { OtherTreatmentBlanks } from '../question/OtherTreatmentBlanks.tsx';
 import {
   AppliedOnBlank,
   CropBlank,
   OddsLimitBlank,
   PlantOnBlank,
   RateBlank,
-  SoilBlank,
   StationBlank,
 } from '../question/sharedBlanks.tsx';
+import { ProductBlank } from '../question/sprayBlanks.tsx';
 import { WeatherBlanks } from '../question/WeatherBlanks.tsx';
 import { Fold } from '../shell/Fold.tsx';
 
@@ -25,31 +25,25 @@ const CONTROL: ReadonlySet<AssumptionEntry['key']> = new Set([
 
 /** The question as a sentence: which residual, sprayed when, before which crop? */
 export function CompareForm() {
-  const { question: q, choices, change } = useForm();
+  const { question } = useForm();
   return (
     <form class="question" aria-label="The question" onSubmit={(event) => event.preventDefault()}>
       <p class="question-lead">Which residual could go on,</p>
       <AppliedOnBlank lead="sprayed on" />
       <RateBlank lead="each at" />
       <CropBlank lead="before" />
-      <PlantOnBlank lead="planting" />
-      <SoilBlank lead="on" />
+      <PlantOnBlank lead="planting" appliedOn={question.appliedOn} />
+      <SoilBlanks lead="on" />
       <StationBlank lead="near" />
       <OddsLimitBlank lead="I accept" />
-      <ChoiceBlank
-        field="residual"
-        lead="beside"
-        label="A residual to bring out"
-        value={q.residual}
-        options={choices.residuals.map(({ name }) => ({ value: name, text: name }))}
-        commit={(residual) => change(ofAnother(residual))}
-      />
+      <ProductBlank lead="beside" dropped={{ evidence: undefined }} />
       <fieldset class="blank-set" data-testid="control-assumptions">
         <legend>What counts as weed control</legend>
         <AssumptionBlanks wanted={(key) => CONTROL.has(key)} />
       </fieldset>
-      <Fold title="More about the field">{() => <FieldBlanks />}</Fold>
-      <Fold title="More about the spraying">{() => <SprayBlanks ofOne={false} />}</Fold>
+      <Fold title="More about the field">{() => <MoreFieldBlanks />}</Fold>
+      <Fold title="More about the spraying">{() => <MoreSprayBlanks ofOne={false} />}</Fold>
+      <Fold title="Other treatments of the field">{() => <OtherTreatmentBlanks />}</Fold>
       <Fold title="Weather to reckon with">{() => <WeatherBlanks />}</Fold>
       <Fold title="Assumptions of the model">
         {() => <AssumptionBlanks wanted={(key) => !CONTROL.has(key)} />}

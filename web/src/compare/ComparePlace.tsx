@@ -1,9 +1,11 @@
-import { useCallback, useEffect, useMemo } from 'preact/hooks';
+import { useCallback, useMemo } from 'preact/hooks';
 import type { Comparison, QuestionInput } from '../api/contract.ts';
 import { useAsked } from '../api/useAsked.ts';
 import type { Start } from '../api/useStart.ts';
+import { missingWords } from '../question/defaults.ts';
 import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
+import { useTitle } from '../shell/useTitle.ts';
 import { datesIn } from '../units/dates.ts';
 import { CompareAnswer } from './CompareAnswer.tsx';
 import { CompareForm } from './CompareForm.tsx';
@@ -16,18 +18,13 @@ interface ComparePlaceProps {
   readonly asked: CompareAsked;
 }
 
-const NAMES = {
-  station: 'the weather record',
-  appliedOn: 'the date of spraying',
-  crop: 'the next crop',
-  plantOn: 'the planting date',
-} as const;
+const NEEDED = ['station', 'appliedOn', 'crop', 'plantOn'] as const;
 
 /** Every residual before one crop on one date. */
 export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
   const { units, visit, problem: unread, set } = held;
   const { question } = asked;
-  const missing = (Object.keys(NAMES) as (keyof typeof NAMES)[]).filter((field) => !question[field]);
+  const missing = missingWords(question, NEEDED);
   const state = useAsked<Comparison>('/api/compare', missing.length === 0 ? comparisonOf(question) : null);
   const dates = datesIn(units);
   const look = useCallback(
@@ -38,9 +35,7 @@ export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
     (part: Partial<QuestionInput>) => set({ ...asked, question: { ...question, ...part } }, 'push'),
     [asked, question, set],
   );
-  useEffect(() => {
-    document.title = `Residuals before ${question.crop ?? 'the next crop'} · Drywake`;
-  }, [question.crop]);
+  useTitle(`Residuals before ${question.crop ?? 'the next crop'}`);
   const answer = state.answer;
   const short = useMemo(() => (answer ? comparisonFinding(answer, dates) : ''), [answer, dates]);
   return (
@@ -55,7 +50,7 @@ export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
       short={short}
       inWords={comparisonInWords(question, start.choices.stations, dates)}
       unread={unread}
-      missing={missing.map((field) => NAMES[field])}
+      missing={missing}
       asked={state}
     >
       {(stale) =>

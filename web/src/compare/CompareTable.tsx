@@ -1,19 +1,19 @@
 import { oddsStep } from '../../../src/chart/oddsScale.ts';
 import { chipText } from '../answer/chipText.ts';
 import { ThirdMark } from '../answer/ThirdMark.tsx';
-import type { QuestionInput, ResidualRow } from '../api/contract.ts';
+import type { QuestionInput } from '../api/contract.ts';
 import { Mark } from '../catalogue/Mark.tsx';
 import { encodeAddress } from '../question/address.ts';
 import type { DateWords } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
 import { Term } from '../words/Term.tsx';
-import { MOST_PICKS, withResidual } from './compareAddress.ts';
+import { isAsked, MOST_PICKS, type NamedRow, withRow } from './compareAddress.ts';
 import { sayWeekRange, sayWeeks } from './compareWords.ts';
 import { hasSeason } from './picks.ts';
 import { nextSort, type Sort, type SortKey, sortRows } from './sortRows.ts';
 
 interface CompareTableProps {
-  readonly residuals: readonly ResidualRow[];
+  readonly residuals: readonly NamedRow[];
   readonly question: QuestionInput;
   readonly picks: readonly string[];
   readonly toggle: (residual: string) => void;
@@ -82,12 +82,12 @@ export function CompareTable(props: CompareTableProps) {
   );
 }
 
-function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; full: boolean }) {
+function Line({ row, full, ...props }: CompareTableProps & { row: NamedRow; full: boolean }) {
   const { question, picks, toggle, units, dates } = props;
   const { residual, interval, oddsAtPlanting: odds, thirdOdds, weeksOfControl, halfLife } = row;
   return (
     <tr
-      data-own={residual === question.residual ? '' : undefined}
+      data-own={isAsked(row, question) ? '' : undefined}
       data-memory={interval.fromMemory ? '' : undefined}
       data-ruled-out={row.labelAllows ? undefined : ''}
     >
@@ -105,7 +105,7 @@ function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; f
             <span class="no-box" />
           )}
           <span>
-            <a href={`/${encodeAddress(withResidual(question, residual), units)}`}>{residual}</a>
+            <a href={`/${encodeAddress(withRow(question, row), units)}`}>{residual}</a>
             {row.withinLimit && <small>fits</small>}
             {!row.labelAllows && <small>label rules it out</small>}
           </span>
@@ -145,18 +145,26 @@ function Line({ row, full, ...props }: CompareTableProps & { row: ResidualRow; f
         {interval.text}
         <details class="row-sources">
           <summary>
-            <Mark mark={interval.fromMemory ? 'from memory' : 'seen'} />
+            {interval.origin === 'own label' ? (
+              'your label'
+            ) : (
+              <Mark mark={interval.fromMemory ? 'from memory' : 'seen'} />
+            )}
             <span class="unseen">, sources for {residual}</span>
           </summary>
           <p>
             Interval:{' '}
-            {interval.sources.length === 0 ? 'from memory, without a source' : interval.sources.join('; ')}.{' '}
-            {interval.disagreement}
+            {interval.origin === 'own label'
+              ? 'as you entered it from the label'
+              : interval.sources.length === 0
+                ? 'from memory, without a source'
+                : interval.sources.join('; ')}
+            . {interval.disagreement}
           </p>
           <p>
             {halfLife === null
               ? 'No half-life is held.'
-              : `Half-life ${Number(halfLife.days.toPrecision(3))} days, ${halfLife.mark}: ${halfLife.sources.join('; ')}.`}
+              : `Half-life ${Number(halfLife.days.toPrecision(3))} days, ${[halfLife.mark, ...halfLife.sources].join('; ')}.`}
           </p>
         </details>
       </td>

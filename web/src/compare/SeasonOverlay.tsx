@@ -18,14 +18,14 @@ import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { isoOf } from '../question/calendar.ts';
 import type { DateWords } from '../units/dates.ts';
-import { comparisonOf } from './compareAddress.ts';
+import { type NamedRow, ofRows, productName } from './compareAddress.ts';
 import { useSeasons } from './useSeasons.ts';
 
 interface SeasonOverlayProps {
   readonly question: QuestionInput;
   readonly crop: string;
   readonly oddsLimit: number;
-  readonly picks: readonly string[];
+  readonly picked: readonly NamedRow[];
   readonly stem: string;
   readonly source: string;
   readonly dates: DateWords;
@@ -40,12 +40,12 @@ type Overlaid = OverlaidSeason & { readonly residual: string };
 
 /** Up to three residuals over the season, on one date ruler. */
 export function SeasonOverlay(props: SeasonOverlayProps) {
-  const { question, crop, oddsLimit, picks, stem, source, dates, ready } = props;
+  const { question, crop, oddsLimit, picked, stem, source, dates, ready } = props;
   const { element, width } = useWidth<HTMLElement>();
   const { plantOn } = question;
   const questions = useMemo(
-    () => picks.map((residual) => ({ ...comparisonOf(question), residual })),
-    [question, picks.join()],
+    () => ofRows(question, picked),
+    [question, picked.map(({ residual }) => residual).join()],
   );
   const { answers, pending, failed } = useSeasons(questions, ready);
   const seasons = useMemo(() => overlaid(answers), [answers]);
@@ -71,7 +71,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
       ...more,
     });
   const spec = useMemo(() => specWith(PAGE_TOKENS), [seasons, caption, ruler, plantOn, oddsLimit, narrow]);
-  if (picks.length === 0) {
+  if (picked.length === 0) {
     return (
       <p class="note" data-testid="overlay-empty">
         Tick up to three residuals in the table to lay their seasons over each other.
@@ -133,7 +133,7 @@ function overlaid(answers: readonly Answer[]): Overlaid[] {
         ? []
         : [
             {
-              residual: inputs.residual.name,
+              residual: productName(inputs.residual.name, inputs.labelEntry?.entry ?? null),
               startDate: season.startDate,
               odds: season.odds,
               labelDate,

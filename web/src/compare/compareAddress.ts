@@ -1,4 +1,4 @@
-import type { ComparisonInput, QuestionInput } from '../api/contract.ts';
+import type { ComparisonInput, QuestionInput, ResidualRow } from '../api/contract.ts';
 import { decodeAddress, encodeAddress } from '../question/address.ts';
 import { addToSearch, splitSearch } from '../question/splitSearch.ts';
 import type { Codec } from '../shell/useHeldAddress.ts';
@@ -50,7 +50,7 @@ function readSort(text: string | undefined): Sort | null {
     : null;
 }
 
-/** The question without what belongs to one residual only. */
+/** The question without what belongs to one residual only; the field’s other treatments stay. */
 export function comparisonOf(question: QuestionInput): ComparisonInput {
   const {
     residual: _r,
@@ -59,12 +59,51 @@ export function comparisonOf(question: QuestionInput): ComparisonInput {
     rateGramsPerHa: _g,
     evidence: _e,
     labelEntry: _l,
+    zones: _z,
     ...rest
   } = question;
   return rest;
 }
 
-/** The same question about another residual: what belonged to the former one falls away. */
-export function withResidual(question: QuestionInput, residual: string): QuestionInput {
-  return residual === question.residual ? question : { ...comparisonOf(question), residual };
+/** The question about one row: nothing of the former residual is left. */
+const ofRow = (question: QuestionInput, { labelEntry, active }: NamedRow): QuestionInput =>
+  ({
+    ...comparisonOf(question),
+    // A label entry names its own active.
+    ...(labelEntry === null ? { residual: active } : { labelEntry: labelEntry.id }),
+  }) as QuestionInput;
+
+/** Whether a row is what the question itself asks about. */
+export const isAsked = ({ labelEntry, active }: NamedRow, question: QuestionInput): boolean =>
+  question.labelEntry === undefined
+    ? labelEntry === null && active === question.residual
+    : labelEntry?.id === question.labelEntry;
+
+/** The question about one row with all that stays the same for it; about its own row the question itself. */
+export function withRow(question: QuestionInput, row: NamedRow): QuestionInput {
+  if (isAsked(row, question)) return question;
+  const { zones } = question;
+  return { ...ofRow(question, row), ...(zones && { zones }) };
 }
+
+/** The questions about some rows, for their seasons. */
+export const ofRows = (question: QuestionInput, rows: readonly NamedRow[]): QuestionInput[] =>
+  rows.map((row) => ofRow(question, row));
+
+/** A row under a name that no other has: the active, or an own product with its actives. */
+export type NamedRow = ResidualRow & { readonly active: string };
+
+/** Gives each row the name under which tables, charts and links know it. */
+export function namedRows(rows: readonly ResidualRow[]): NamedRow[] {
+  const names = rows.map((row) => productName(row.residual, row.labelEntry));
+  return rows.map((row, index) => {
+    const twice = names.indexOf(names[index]) !== names.lastIndexOf(names[index]);
+    const residual =
+      twice && row.labelEntry !== null ? `${names[index]}, ${row.labelEntry.id}` : names[index];
+    return { ...row, residual, active: row.residual };
+  });
+}
+
+/** What a treatment is called: its active, or the user’s own product with its actives. */
+export const productName = (residual: string, own: { readonly name: string } | null): string =>
+  own === null ? residual : `${own.name} (${residual})`;

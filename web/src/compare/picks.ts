@@ -37,7 +37,7 @@ export function togglePick(picks: readonly string[], name: string): string[] {
 }
 
 /** Rows that are looked at: those that the label allows, or all; all too where the label allows none. */
-export function shownRows(rows: readonly ResidualRow[], all: boolean): readonly ResidualRow[] {
+export function shownRows<Row extends ResidualRow>(rows: readonly Row[], all: boolean): readonly Row[] {
   const allowed = rows.filter(({ labelAllows }) => labelAllows);
   return all || allowed.length === 0 ? rows : allowed;
 }

@@ -25,7 +25,7 @@ const VALUE: Record<SortKey, (row: ResidualRow) => string | number | null> = {
  * Rows in another order; those without a value stand last either way, and equals keep the order they had. Without a
  * wish the server’s order stands, but for those that leave nothing to reckon with: they come after what fits.
  */
-export function sortRows(rows: readonly ResidualRow[], sort: Sort | null): ResidualRow[] {
+export function sortRows<Row extends ResidualRow>(rows: readonly Row[], sort: Sort | null): Row[] {
   if (sort === null) {
     const rank = ({ withinLimit, labelAllows, oddsAtPlanting }: ResidualRow) =>
       (withinLimit ? 0 : labelAllows ? 2 : 3) + (oddsAtPlanting === null && withinLimit ? 1 : 0);

@@ -1,17 +1,13 @@
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
 import { sayWeekday } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
-import { FieldBlanks } from '../question/FieldBlanks.tsx';
+import { SoilBlanks } from '../question/groundBlanks.tsx';
+import { MoreFieldBlanks } from '../question/MoreFieldBlanks.tsx';
+import { MoreSprayBlanks } from '../question/MoreSprayBlanks.tsx';
 import { NumberBlank } from '../question/NumberBlank.tsx';
-import { SprayBlanks } from '../question/SprayBlanks.tsx';
-import {
-  AppliedOnBlank,
-  OddsLimitBlank,
-  RateBlank,
-  ResidualBlank,
-  SoilBlank,
-  StationBlank,
-} from '../question/sharedBlanks.tsx';
+import { OtherTreatmentBlanks } from '../question/OtherTreatmentBlanks.tsx';
+import { AppliedOnBlank, OddsLimitBlank, RateBlank, StationBlank } from '../question/sharedBlanks.tsx';
+import { ProductBlank } from '../question/sprayBlanks.tsx';
 import { WeatherBlanks } from '../question/WeatherBlanks.tsx';
 import { Fold } from '../shell/Fold.tsx';
 import { CropListBlank } from './CropListBlank.tsx';
@@ -28,10 +24,10 @@ export function CropsForm({ asked, look }: CropsFormProps) {
   const spanned = (part: Partial<Span>) => look({ span: { ...span, ...part } });
   return (
     <form class="question" aria-label="The question" onSubmit={(event) => event.preventDefault()}>
-      <ResidualBlank lead="I sprayed" />
+      <ProductBlank lead="I sprayed" dropped={{ evidence: undefined }} />
       <AppliedOnBlank lead="on" />
       <RateBlank lead="at" />
-      <SoilBlank lead="on" />
+      <SoilBlanks lead="on" />
       <StationBlank lead="near" />
       <DateBlank
         id="blank-plantFrom"
@@ -66,8 +62,9 @@ export function CropsForm({ asked, look }: CropsFormProps) {
       />
       <CropListBlank crops={asked.crops} commit={(crops) => look({ crops })} />
       <OddsLimitBlank lead="I accept" />
-      <Fold title="More about the field">{() => <FieldBlanks />}</Fold>
-      <Fold title="More about the spraying">{() => <SprayBlanks />}</Fold>
+      <Fold title="More about the field">{() => <MoreFieldBlanks />}</Fold>
+      <Fold title="More about the spraying">{() => <MoreSprayBlanks />}</Fold>
+      <Fold title="Other treatments of the field">{() => <OtherTreatmentBlanks />}</Fold>
       <Fold title="Weather to reckon with">{() => <WeatherBlanks />}</Fold>
       <Fold title="Assumptions of the model">{() => <AssumptionBlanks />}</Fold>
     </form>

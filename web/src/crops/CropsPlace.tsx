@@ -1,9 +1,11 @@
-import { useCallback, useEffect, useMemo } from 'preact/hooks';
+import { useCallback, useMemo } from 'preact/hooks';
 import type { CropGrid, QuestionInput } from '../api/contract.ts';
 import { useAsked } from '../api/useAsked.ts';
 import type { Start } from '../api/useStart.ts';
+import { missingWords } from '../question/defaults.ts';
 import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
+import { useTitle } from '../shell/useTitle.ts';
 import { datesIn } from '../units/dates.ts';
 import { CropsAnswer } from './CropsAnswer.tsx';
 import { CropsForm } from './CropsForm.tsx';
@@ -17,17 +19,13 @@ interface CropsPlaceProps {
   readonly asked: CropsAsked;
 }
 
-const NAMES = {
-  station: 'the weather record',
-  appliedOn: 'the date of spraying',
-  residual: 'the residual',
-} as const;
+const NEEDED = ['station', 'appliedOn', 'residual'] as const;
 
 /** Which crops can go in when, after one treatment. */
 export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
   const { units, visit, problem: unread, set } = held;
   const { question, years } = asked;
-  const missing = (Object.keys(NAMES) as (keyof typeof NAMES)[]).filter((field) => !question[field]);
+  const missing = missingWords(question, NEEDED);
   const state = useAsked<CropGrid>('/api/crops', missing.length === 0 ? cropGridOf(asked) : null);
   const dates = datesIn(units);
   const look = useCallback(
@@ -38,9 +36,7 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
     (part: Partial<QuestionInput>) => look({ question: { ...question, ...part } }),
     [question, look],
   );
-  useEffect(() => {
-    document.title = `Crops after ${question.residual ?? 'a residual'} · Drywake`;
-  }, [question.residual]);
+  useTitle(`Crops after ${question.residual ?? 'a residual'}`);
   const { answer } = state;
   const finding = useMemo(() => {
     if (answer === null) return null;
@@ -60,7 +56,7 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
       short={finding === null ? '' : `${finding.head} ${finding.rest}`}
       inWords={cropsInWords(question, start.choices.stations, dates)}
       unread={unread}
-      missing={missing.map((field) => NAMES[field])}
+      missing={missing}
       asked={state}
     >
       {(stale) =>

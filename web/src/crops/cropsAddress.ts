@@ -83,13 +83,13 @@ export const CROPS: Codec<CropsAsked> = {
 
 /** What is posted: the treatment, and the dates and crops of the grid. */
 export function cropGridOf({ question, span, crops }: CropsAsked): CropGridInput {
-  const { crop: _c, plantOn: _p, interval: _i, evidence: _e, labelEntry: _l, ...rest } = question;
+  const { crop: _c, plantOn: _p, interval: _i, evidence: _e, zones: _z, ...rest } = question;
   return { ...rest, ...span, ...(crops && { crops: [...crops] }) };
 }
 
 /** The same question about another crop and date; an interval given for the former crop falls away. */
 export function withCrop(question: QuestionInput, crop: string, plantOn: string): QuestionInput {
   if (crop === question.crop) return { ...question, plantOn };
-  const { interval: _i, evidence: _e, labelEntry: _l, ...rest } = question;
+  const { interval: _i, evidence: _e, ...rest } = question;
   return { ...rest, crop, plantOn };
 }

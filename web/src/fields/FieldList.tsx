@@ -9,6 +9,7 @@ import { Fold } from '../shell/Fold.tsx';
 import type { Units } from '../units/units.ts';
 import { BackupPanel } from './BackupPanel.tsx';
 import { FieldTable } from './FieldTable.tsx';
+import { ListPanel } from './list/ListPanel.tsx';
 import { NewField } from './NewField.tsx';
 import { RefreshPanel } from './RefreshPanel.tsx';
 import { useFieldAnswers } from './useFieldAnswers.ts';
@@ -74,6 +75,7 @@ export function FieldList({ units }: { units: Units }) {
                 />
               )}
             </Fold>
+            <Fold title="A list of fields, answered and ranked">{() => <ListPanel units={units} />}</Fold>
             <Fold title="Backup and restore of everything">
               {() => <BackupPanel restored={list.reload} />}
             </Fold>

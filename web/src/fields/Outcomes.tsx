@@ -1,9 +1,10 @@
-import type { Choices, FieldRecord } from '../api/contract.ts';
+import type { FieldRecord } from '../api/contract.ts';
 import { Entries } from '../keep/Entries.tsx';
 import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
 import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { NumberBlank } from '../question/NumberBlank.tsx';
+import { CropBlank } from '../question/sharedBlanks.tsx';
 import { nextPlan, today } from './nextPlan.ts';
 import type { PartProps } from './parts.ts';
 
@@ -15,7 +16,7 @@ const STATES = [
 ];
 
 /** What became of the crops that were sown. */
-export function Outcomes({ record, change, open, choices }: PartProps & { choices: Choices | null }) {
+export function Outcomes({ record, change, open, choices }: PartProps) {
   return (
     <Entries
       field="outcomes"
@@ -26,7 +27,7 @@ export function Outcomes({ record, change, open, choices }: PartProps & { choice
       most={50}
       make={(): Outcome => ({
         on: today(),
-        crop: nextPlan(record.plans, '')?.crop ?? choices?.crops[0]?.name ?? 'wheat',
+        crop: nextPlan(record.plans, '')?.crop ?? choices.crops[0]?.name ?? 'wheat',
         state: 'clean',
       })}
       commit={(outcomes) => change({ outcomes })}
@@ -42,14 +43,7 @@ export function Outcomes({ record, change, open, choices }: PartProps & { choice
             echo={sayFullDate(outcome.on)}
             commit={(on) => on && set({ on })}
           />
-          <ChoiceBlank
-            field={`${field}.crop`}
-            label="Crop"
-            value={outcome.crop}
-            options={(choices?.crops ?? []).map(({ name }) => ({ value: name, text: name }))}
-            other="another, written in…"
-            commit={(crop) => set({ crop })}
-          />
+          <CropBlank label="Crop" />
           <ChoiceBlank
             field={`${field}.state`}
             label="The stand was"

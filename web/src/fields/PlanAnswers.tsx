@@ -7,6 +7,7 @@ import type { Kept } from '../keep/shelf.ts';
 import { encodeAddress } from '../question/address.ts';
 import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { sheetAddress } from './fieldsAddress.ts';
 
 interface PlanAnswersProps {
   readonly id: string;
@@ -39,7 +40,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
             {answer === undefined ? (
               <p class="faint">Asking…</p>
             ) : (
-              <OneAnswer answer={answer} units={units} />
+              <OneAnswer id={id} answer={answer} units={units} />
             )}
           </article>
         );
@@ -48,7 +49,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
   );
 }
 
-function OneAnswer({ answer, units }: { answer: FieldAnswer; units: Units }) {
+function OneAnswer({ id, answer, units }: { id: string; answer: FieldAnswer; units: Units }) {
   const { sentence, problem, oddsAtPlanting, question } = answer;
   const href = question === null ? null : `/${encodeAddress(question as QuestionInput, units)}`;
   return (
@@ -67,6 +68,10 @@ function OneAnswer({ answer, units }: { answer: FieldAnswer; units: Units }) {
         <p>
           <a href={href} data-testid="whole-question">
             The whole question, with years and reasons
+          </a>
+          {'; '}
+          <a href={sheetAddress(id, answer.planId)} data-testid="field-sheet">
+            the sheet for the grower, to print
           </a>
         </p>
       )}

@@ -15,9 +15,9 @@ interface RefreshPanelProps {
 
 type Outcome = { readonly refresh: Refresh } | { readonly problem: Problem } | { readonly gone: true } | null;
 
-/** Answers all fields again, with newer weather if asked for, and lists what has changed, largest first. */
+/** Answers all fields again, with newer weather unless it is not wanted, and lists what has changed, largest first. */
 export function RefreshPanel({ fields, units, done }: RefreshPanelProps) {
-  const [fetch, setFetch] = useState(false);
+  const [fetch, setFetch] = useState(true);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(null);
 
@@ -55,7 +55,7 @@ export function RefreshPanel({ fields, units, done }: RefreshPanelProps) {
             checked={fetch}
             onChange={({ currentTarget }) => setFetch(currentTarget.checked)}
           />
-          ask the public record service for newer weather first
+          with newer weather of its stations from the public record service
         </label>
       </div>
       <p role="status" class={busy ? undefined : 'unseen'}>

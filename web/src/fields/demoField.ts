@@ -1,7 +1,7 @@
 import { hectaresFromAcres } from '../../../src/units.ts';
 import type { Example, FieldRecord } from '../api/contract.ts';
 import { freeId } from '../keep/freeId.ts';
-import { emptyField } from './emptyField.ts';
+import { emptyField, emptyTreatment } from './emptyField.ts';
 
 /** The invented field of the worked question, as a field of its own. */
 export function demoField({ question, farm }: Example, taken: readonly string[]): FieldRecord {
@@ -11,17 +11,7 @@ export function demoField({ question, farm }: Example, taken: readonly string[])
     areaHa: hectaresFromAcres(farm.acres),
     station: question.station,
     soilClass: question.soilClass,
-    treatments: [
-      {
-        id: 'after-harvest',
-        appliedOn,
-        residual,
-        rateFraction: 1,
-        overlapFactor: 1,
-        canopyFraction: 0,
-        zones: [],
-      },
-    ],
+    treatments: [{ ...emptyTreatment('after-harvest', appliedOn), residual }],
     plans: [{ id: freeId(crop, []), crop, plantOn, oddsLimit: question.oddsLimit ?? 0.1 }],
     note: `${farm.note}: for trying things out.`,
   };

@@ -21,3 +21,14 @@ export const emptyField = (id: string, name: string, farm: string): FieldRecord 
   outcomes: [],
   note: '',
 });
+
+/** A treatment of which nothing is known yet but its date. */
+export const emptyTreatment = (id: string, appliedOn: string): FieldRecord['treatments'][number] => ({
+  id,
+  appliedOn,
+  rateFraction: QUESTION_DEFAULTS.rateFraction,
+  overlapFactor: QUESTION_DEFAULTS.overlapFactor,
+  canopyFraction: QUESTION_DEFAULTS.canopyFraction,
+  intervals: [],
+  zones: [],
+});

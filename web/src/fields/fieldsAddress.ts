@@ -3,6 +3,8 @@ export interface FieldsAddress {
   readonly field: string | null;
   /** The treatment whose record is to be printed. */
   readonly treatment: string | null;
+  /** The planned crop whose sheet is to be printed. */
+  readonly sheet: string | null;
 }
 
 export const fieldAddress = (id: string): string => `/fields/${encodeURIComponent(id)}`;
@@ -10,10 +12,14 @@ export const fieldAddress = (id: string): string => `/fields/${encodeURIComponen
 export const recordAddress = (id: string, treatment: string): string =>
   `${fieldAddress(id)}/record/${encodeURIComponent(treatment)}`;
 
+export const sheetAddress = (id: string, plan: string): string =>
+  `${fieldAddress(id)}/sheet/${encodeURIComponent(plan)}`;
+
 export function readFieldsPath(path: string): FieldsAddress {
-  const [, , field = '', record, treatment = ''] = path.split('/').map(decodeURIComponent);
+  const [, , field = '', page, id = ''] = path.split('/').map(decodeURIComponent);
   return {
     field: field === '' ? null : field,
-    treatment: record === 'record' && treatment !== '' ? treatment : null,
+    treatment: page === 'record' && id !== '' ? id : null,
+    sheet: page === 'sheet' && id !== '' ? id : null,
   };
 }

@@ -1,12 +1,8 @@
 import type { FieldRecord } from '../api/contract.ts';
-import type { OpenRecord } from '../keep/useRecord.ts';
+import type { KeptForm } from '../keep/KeptPage.tsx';
 
 /** What every part of the field's form is given. */
-export interface PartProps {
-  readonly record: FieldRecord;
-  readonly change: (part: Partial<FieldRecord>) => void;
-  readonly open: OpenRecord<FieldRecord>;
-}
+export type PartProps = Omit<KeptForm<FieldRecord>, 'kept'>;
 
 /** Words for the parts of a field. */
 export const PART_NAMES: Readonly<Record<string, string>> = {

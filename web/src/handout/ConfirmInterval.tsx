@@ -1,15 +1,18 @@
 import { useState } from 'preact/hooks';
-import type { Answer } from '../api/contract.ts';
 import { Blank, blankIds } from '../question/Blank.tsx';
+import type { OpenInterval } from './openIntervals.ts';
 
 interface ConfirmIntervalProps {
-  readonly answer: Answer;
+  readonly crop: string;
+  readonly open: OpenInterval;
+  /** How many more wait after this one. */
+  readonly more: number;
   readonly confirm: (interval: string) => void;
 }
 
-/** In place of the sheet while its interval is not confirmed: why it does not print, and how it will. */
-export function ConfirmInterval({ answer, confirm }: ConfirmIntervalProps) {
-  const { interval, residual, crop } = answer.inputs;
+/** In place of the sheet while an interval is not confirmed: why it does not print, and how it will. */
+export function ConfirmInterval({ crop, open, more, confirm }: ConfirmIntervalProps) {
+  const { interval, residual } = open;
   const [text, setText] = useState('');
   const [empty, setEmpty] = useState(false);
   const problem = empty ? 'Write what the label says, such as 9 months.' : null;
@@ -17,9 +20,11 @@ export function ConfirmInterval({ answer, confirm }: ConfirmIntervalProps) {
     <section class="handout-wait" data-testid="unconfirmed">
       <h1 class="place-title">Not yet to be printed: the interval is not confirmed</h1>
       <p>
-        From {residual.name} to {crop} this answer takes {interval.text},{' '}
+        From {residual} to {crop} this answer takes {interval.text},{' '}
         {interval.fromMemory ? 'a figure from memory' : 'a published figure'}. A sheet that goes to a grower
         has to rest on the label of the product that was sprayed. Read it there, then say so here.
+        {more > 0 &&
+          ` ${more === 1 ? 'One more interval is' : `${more} more intervals are`} asked about after it.`}
       </p>
       <p>
         <button

@@ -1,8 +1,8 @@
 import { sayOdds, splitSentence } from '../answer/oddsInWords.ts';
-import type { Answer, QuestionInput } from '../api/contract.ts';
+import type { Answer, FieldRecord, QuestionInput } from '../api/contract.ts';
 import { sayDate, sayFullDate } from '../question/calendar.ts';
 import { delayFinding, toDateWords } from '../reasons/storyWords.ts';
-import type { Units } from '../units/units.ts';
+import { areaText, type Units } from '../units/units.ts';
 import { HandoutPicture } from './HandoutPicture.tsx';
 import { inputWords } from './inputWords.ts';
 import { useOnePage } from './useOnePage.ts';
@@ -11,13 +11,15 @@ interface HandoutProps {
   readonly answer: Answer;
   readonly question: QuestionInput;
   readonly units: Units;
+  /** The kept field that it is about: its names stand where there are lines to write on otherwise. */
+  readonly field: Pick<FieldRecord, 'farm' | 'name' | 'areaHa'> | null;
 }
 
 /** The sheet itself. Its letters shrink a little where much has to be said, so that it stays one page. */
-export function Handout({ answer, question, units }: HandoutProps) {
-  const element = useOnePage<HTMLElement>(answer, units);
+export function Handout({ answer, question, units, field }: HandoutProps) {
+  const element = useOnePage<HTMLElement>(answer, units, field);
   const { inputs, weather, model, labelDate, clearDate, conditions, cautions, evidence, season } = answer;
-  const { interval } = inputs;
+  const { mainInterval: interval } = inputs;
   const { plantOn, appliedOn } = inputs.question;
   const { before, odds, after } = splitSentence(answer.sentence);
   const next = [
@@ -37,8 +39,19 @@ export function Handout({ answer, question, units }: HandoutProps) {
         </span>
       </header>
       <p class="handout-lines">
-        <span>Grower</span>
-        <span>Field</span>
+        <span data-testid="sheet-grower">
+          Grower{field !== null && field.farm !== '' && <b>{field.farm}</b>}
+        </span>
+        <span data-testid="sheet-field">
+          Field
+          {field !== null && (
+            <b>
+              {[field.name, field.areaHa === null ? '' : areaText(field.areaHa, units)]
+                .filter(Boolean)
+                .join(', ')}
+            </b>
+          )}
+        </span>
         <span>Adviser</span>
         <span>Date</span>
       </p>
@@ -79,10 +92,28 @@ export function Handout({ answer, question, units }: HandoutProps) {
             Your label: {interval.text} from {inputs.residual.name} to {inputs.crop}. Nothing here lets the
             crop in sooner.
           </p>
+          {inputs.otherTreatments.map((other) => (
+            <p key={`${other.appliedOn} ${other.residual.name}`}>
+              Also sprayed: {other.residual.name} on {sayDate(other.appliedOn)}, by your label{' '}
+              {other.interval.text}: not before {sayDate(other.labelDate)}.
+            </p>
+          ))}
           {conditions.map(({ text }) => (
             <p key={text}>{text}</p>
           ))}
         </section>
+        {answer.zones.length > 0 && (
+          <section>
+            <h2>Where passes overlap</h2>
+            {answer.zones.map(({ name, overlapFactor, oddsAtPlanting, clearDate: zoneClear }) => (
+              <p key={name}>
+                {capital(name)}, {overlapFactor} times the dose:{' '}
+                {oddsAtPlanting === null ? 'no odds reckoned' : sayOdds(oddsAtPlanting)}
+                {zoneClear !== null && `, clear ${sayDate(zoneClear)}`}.
+              </p>
+            ))}
+          </section>
+        )}
         {next.length > 0 && (
           <section>
             <h2>What next</h2>

@@ -1,24 +1,17 @@
 import { useEffect, useMemo } from 'preact/hooks';
-import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
-import { Skeleton } from '../answer/Skeleton.tsx';
-import { isUnanswerable, Unanswerable } from '../answer/Unanswerable.tsx';
-import { useAnswer } from '../api/useAnswer.ts';
+import type { QuestionInput } from '../api/contract.ts';
 import { decodeAddress, encodeAddress } from '../question/address.ts';
 import { go, keepField, useLocation } from '../shell/places.ts';
-import '../style/handout.css';
+import { useTitle } from '../shell/useTitle.ts';
 import { useUnits } from '../units/useUnits.ts';
-import { ConfirmInterval } from './ConfirmInterval.tsx';
-import { Handout } from './Handout.tsx';
+import { HandoutDesk } from './HandoutDesk.tsx';
 
-/** The sheet for the grower and the file: one page to print, once the interval is confirmed from a label. */
+/** The sheet for the grower and the file: one page to print, once every interval is confirmed from a label. */
 export function HandoutPlace() {
   const { search } = useLocation();
   const units = useUnits();
   const { question } = useMemo(() => decodeAddress(search), [search]);
-  const { answer, pending, problem, gone, retry } = useAnswer(question);
-  useEffect(() => {
-    document.title = 'Sheet for the grower · Drywake';
-  }, []);
+  useTitle('Sheet for the grower');
   // The field’s own link leads back to the question of this sheet.
   useEffect(() => {
     if (question !== null) keepField(search);
@@ -34,31 +27,26 @@ export function HandoutPlace() {
       </main>
     );
   }
-  const confirm = (interval: string) =>
-    go(`/sheet${encodeAddress({ ...question, interval }, units)}`, 'replace');
-  const fresh = answer !== null && !pending && problem === null && !gone;
   return (
-    <main class="lone handout-place">
-      {gone && <GoneNote retry={retry} />}
-      {isUnanswerable(problem) ? (
-        <Unanswerable problem={problem} />
-      ) : (
-        problem && <ProblemNote problem={problem} />
-      )}
-      {problem && answer && <ConfirmInterval answer={answer} confirm={confirm} />}
-      {!answer && !problem && !gone && <Skeleton />}
-      {fresh && !answer.inputs.interval.confirmed && <ConfirmInterval answer={answer} confirm={confirm} />}
-      {fresh && answer.inputs.interval.confirmed && (
-        <>
-          <div class="handout-tools">
-            <button type="button" class="button" data-testid="print" onClick={() => window.print()}>
-              Print the sheet
-            </button>
-            <a href={`/${search}`}>Back to the field</a>
-          </div>
-          <Handout answer={answer} question={question} units={units} />
-        </>
-      )}
-    </main>
+    <HandoutDesk
+      question={question}
+      units={units}
+      field={null}
+      back={`/${search}`}
+      confirm={({ other }, interval) =>
+        go(`/sheet${encodeAddress(confirmed(question, other, interval), units)}`, 'replace')
+      }
+    />
   );
 }
+
+/** The question with an interval of one of its treatments read from the label. */
+export const confirmed = (question: QuestionInput, other: number | null, interval: string): QuestionInput =>
+  other === null
+    ? { ...question, interval }
+    : {
+        ...question,
+        otherTreatments: question.otherTreatments?.map((one, index) =>
+          index === other ? { ...one, interval } : one,
+        ),
+      };

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
+import { SubjectOf } from '../question/subject.tsx';
 import { AskOnce } from './AskOnce.tsx';
 
 interface EntriesProps<T> {
@@ -16,6 +17,21 @@ interface EntriesProps<T> {
   /** Forgets texts that could not be read, when entries move up. */
   readonly forget: (prefix: string) => void;
   readonly children: (entry: T, field: string, set: (part: Partial<T>) => void) => ComponentChildren;
+}
+
+interface OneEntryProps<T> extends Pick<EntriesProps<T>, 'children'> {
+  readonly entry: T;
+  readonly field: string;
+  readonly set: (part: Partial<T>) => void;
+}
+
+/** One entry, the subject of its blanks. */
+function OneEntry<T extends object>({ entry, field, set, children }: OneEntryProps<T>) {
+  return (
+    <SubjectOf of={entry} set={set} field={field}>
+      {children(entry, field, set)}
+    </SubjectOf>
+  );
 }
 
 /** A list of entries, each with its blanks; one more at the end, and each may go. */
@@ -35,9 +51,15 @@ export function Entries<T extends object>(props: EntriesProps<T>) {
             {noun[0].toUpperCase() + noun.slice(1)} {index + 1}
           </legend>
           <div class="blank-grid">
-            {children(entry, `${field}.${index}`, (part) =>
-              commit(entries.map((other, at) => (at === index ? { ...other, ...part } : other))),
-            )}
+            <OneEntry
+              entry={entry}
+              field={`${field}.${index}`}
+              set={(part) =>
+                commit(entries.map((other, at) => (at === index ? { ...other, ...part } : other)))
+              }
+            >
+              {children}
+            </OneEntry>
           </div>
           <AskOnce
             text={`Remove ${noun} ${index + 1}`}

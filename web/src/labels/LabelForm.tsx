@@ -1,30 +1,24 @@
-import type { Choices, LabelEntry } from '../api/contract.ts';
+import type { LabelEntry } from '../api/contract.ts';
 import { Entries } from '../keep/Entries.tsx';
+import type { KeptForm } from '../keep/KeptPage.tsx';
 import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
 import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
-import { NumberBlank } from '../question/NumberBlank.tsx';
+import { CropBlank } from '../question/sharedBlanks.tsx';
+import { HalfLifeBlank, RateGramsBlank } from '../question/sprayBlanks.tsx';
 import { TextBlank } from '../question/TextBlank.tsx';
-import { doseUnit, type Units } from '../units/units.ts';
-import { WaterBlanks } from './WaterBlanks.tsx';
+import { ClauseBlanks } from './ClauseBlanks.tsx';
 
 type Active = LabelEntry['actives'][number];
 
-interface LabelFormProps {
-  readonly entry: LabelEntry;
-  readonly change: (part: Partial<LabelEntry>) => void;
-  readonly forget: (prefix: string) => void;
-  readonly choices: Choices | null;
-  readonly units: Units;
-}
-
-const named = (list: readonly { readonly name: string }[] | undefined) =>
-  (list ?? []).map(({ name }) => ({ value: name, text: name }));
+const named = (list: readonly { readonly name: string }[]) =>
+  list.map(({ name }) => ({ value: name, text: name }));
 
 /** What a label says, in blanks. */
-export function LabelForm({ entry, change, forget, choices, units }: LabelFormProps) {
-  const unlike = (names: readonly string[], list: readonly { readonly name: string }[] | undefined) =>
-    list?.find(({ name }) => !names.includes(name))?.name ?? '';
+export function LabelForm({ record: entry, change, open, choices }: KeptForm<LabelEntry>) {
+  const forget = (prefix: string) => open.desk.forgetTyped(prefix);
+  const unlike = (names: readonly string[], list: readonly { readonly name: string }[]) =>
+    list.find(({ name }) => !names.includes(name))?.name ?? '';
   return (
     <form class="field-form label-form" aria-label="The label" onSubmit={(event) => event.preventDefault()}>
       <div class="blank-grid">
@@ -72,7 +66,7 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
         make={(): Active => ({
           name: unlike(
             entry.actives.map(({ name }) => name),
-            choices?.residuals,
+            choices.residuals,
           ),
         })}
         commit={(actives) => change({ actives })}
@@ -84,34 +78,12 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
               field={`${field}.name`}
               label="Active ingredient"
               value={active.name}
-              options={named(choices?.residuals)}
+              options={named(choices.residuals)}
               other="another, written in…"
               commit={(name) => set({ name })}
             />
-            <NumberBlank
-              field={`${field}.rateGramsPerHa`}
-              label="Active at the top label rate"
-              unit={doseUnit(units)}
-              quantity="rate"
-              value={active.rateGramsPerHa}
-              min={0}
-              max={20_000}
-              aboveMin
-              optional
-              commit={(rateGramsPerHa) => set({ rateGramsPerHa })}
-            />
-            <NumberBlank
-              field={`${field}.halfLifeDays`}
-              label="Field half-life, if you know better"
-              unit="days"
-              value={active.halfLifeDays}
-              min={0}
-              max={5000}
-              aboveMin
-              optional
-              remark="Empty: the catalogue’s."
-              commit={(halfLifeDays) => set({ halfLifeDays })}
-            />
+            <RateGramsBlank top />
+            <HalfLifeBlank />
           </>
         )}
       </Entries>
@@ -126,7 +98,7 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
         make={() => ({
           crop: unlike(
             entry.intervals.map(({ crop }) => crop),
-            choices?.crops,
+            choices.crops,
           ),
           interval: entry.intervals.at(-1)?.interval ?? '12 months',
           clauses: [],
@@ -137,14 +109,7 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
       >
         {(interval, field, set) => (
           <>
-            <ChoiceBlank
-              field={`${field}.crop`}
-              label="Rotation crop"
-              value={interval.crop}
-              options={named(choices?.crops)}
-              other="another, written in…"
-              commit={(crop) => set({ crop })}
-            />
+            <CropBlank label="Rotation crop" />
             <TextBlank
               field={`${field}.interval`}
               label="Rotation interval"
@@ -152,6 +117,14 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
               most={60}
               needed="Write it like 9 months, or 1 month 15 days."
               commit={(text) => set({ interval: text })}
+            />
+            <TextBlank
+              field={`${field}.foodFeedInterval`}
+              label="Wait until it may be harvested or grazed"
+              value={interval.foodFeedInterval}
+              most={60}
+              remark="Only where the label gives it apart from the crop’s own safety; such as 12 months."
+              commit={(text) => set({ foodFeedInterval: text === '' ? undefined : text })}
             />
             <TextBlank
               field={`${field}.conditions`}
@@ -162,11 +135,11 @@ export function LabelForm({ entry, change, forget, choices, units }: LabelFormPr
               remark="Shown in answers, not judged."
               commit={(conditions) => set({ conditions })}
             />
-            <WaterBlanks
+            <ClauseBlanks
               field={`${field}.clauses`}
               clauses={interval.clauses}
-              units={units}
               commit={(clauses) => set({ clauses })}
+              forget={forget}
             />
           </>
         )}

@@ -1,9 +1,10 @@
 import { ChoiceBlank } from './ChoiceBlank.tsx';
 import { sayFullDate } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
-import { refusalOf, useForm } from './FormContext.ts';
+import { refusalOf, useBlanks } from './FormContext.ts';
 import { type FindingInput, type Report, reportedAs, reportOf, type SoilTestInput } from './findings.ts';
 import { NumberBlank } from './NumberBlank.tsx';
+import { useSubject } from './subject.tsx';
 
 const RESULTS = [
   { value: 'clean', text: 'plants stayed clean' },
@@ -17,18 +18,19 @@ const REPORTS: readonly { value: Report; text: string }[] = [
   { value: 'none-ppm', text: 'none; its limit is in ppm of a depth' },
 ];
 
-/** Soil tests and bioassays of the season, one after another. */
-export function EvidenceBlanks() {
-  const { question: q, change, typed, keepTyped, refusal } = useForm();
-  const findings = q.evidence ?? [];
-  const set = (next: readonly FindingInput[]) =>
-    change({ evidence: next.length === 0 ? undefined : [...next] });
-  const on = q.asOf ?? q.appliedOn;
+/**
+ * Soil tests and bioassays of the season, one after another.
+ * @param on date that a new one begins with
+ */
+export function EvidenceBlanks({ on }: { on: string }) {
+  const { of, set: change, forgetTyped, refusal } = useSubject<{ evidence?: FindingInput[] }>();
+  const findings = of.evidence ?? [];
+  const set = (next: readonly FindingInput[]) => change({ evidence: [...next] });
   const problem = refusalOf(refusal, 'evidence');
 
   function remove(gone: number): void {
     // What could not be read belongs to a place in the list, and places move up.
-    for (const field of Object.keys(typed)) if (field.startsWith('evidence.')) keepTyped(field, null);
+    forgetTyped('evidence.');
     set(findings.filter((_, index) => index !== gone));
   }
 
@@ -127,7 +129,7 @@ interface SoilTestBlanksProps {
 }
 
 function SoilTestBlanks({ test, field, commit }: SoilTestBlanksProps) {
-  const { units } = useForm();
+  const { units } = useBlanks();
   const report = reportOf(test);
   const share = report.endsWith('share');
   const figure = test.detected === false ? 'detectionLimit' : share ? 'fractionLeft' : 'concentrationMgPerKg';

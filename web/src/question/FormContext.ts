@@ -1,6 +1,6 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import type { Choices, Problem, QuestionInput } from '../api/contract.ts';
+import type { Choices, Problem, QuestionInput, StoredLabel } from '../api/contract.ts';
 import type { Units } from '../units/units.ts';
 
 /** What every blank needs, whatever its form is about. */
@@ -11,12 +11,20 @@ export interface BlankState {
   /** Texts that could not be read, by field. */
   readonly typed: Readonly<Record<string, string>>;
   readonly keepTyped: (field: string, text: string | null) => void;
+  /** Forgets the texts of all fields that begin so: entries of a list have moved up. */
+  readonly forgetTyped: (prefix: string) => void;
+  /** What can be chosen from; empty lists until it is known. */
+  readonly choices: Choices;
+  /** The user’s own label entries. */
+  readonly labels: readonly StoredLabel[];
 }
+
+/** Until the server has said what can be chosen. */
+export const NO_CHOICES: Choices = { residuals: [], crops: [], soilClasses: [], stations: [] };
 
 /** What every blank of the question shares. */
 export interface FormState extends BlankState {
   readonly question: QuestionInput;
-  readonly choices: Choices;
   /** Changes the question and asks anew; a field set to undefined falls back to its standard value. */
   readonly change: (part: Partial<QuestionInput>) => void;
 }

@@ -1,11 +1,11 @@
 import { ChoiceBlank } from './ChoiceBlank.tsx';
 import { sayFullDate } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
-import { DayAmountsBlank } from './DayAmountsBlank.tsx';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
 import { NumberBlank } from './NumberBlank.tsx';
 import { OutlookBlanks } from './OutlookBlanks.tsx';
+import { GaugeBlank, IrrigationBlank } from './waterBlanks.tsx';
 
 const GAPS = [
   { value: 'false', text: 'usual for the time of year' },
@@ -83,26 +83,11 @@ export function WeatherBlanks() {
           ]}
           commit={(id) => change({ temperatureStation: id === NEAREST ? undefined : id })}
         />
-        <DayAmountsBlank
-          field="gauge"
-          label="Your own rain gauge"
+        <GaugeBlank
           amounts={(q.gauge ?? []).map(({ date, rainMm }) => ({ date, mm: rainMm }))}
-          mostMm={2000}
-          remark="Takes the place of the station’s rain."
-          commit={(days) =>
-            change({
-              gauge: days.length === 0 ? undefined : days.map(({ date, mm }) => ({ date, rainMm: mm })),
-            })
-          }
+          commit={(days) => change({ gauge: days.map(({ date, mm }) => ({ date, rainMm: mm })) })}
         />
-        <DayAmountsBlank
-          field="irrigation"
-          label="Irrigation"
-          amounts={q.irrigation ?? []}
-          mostMm={500}
-          remark="Adds to the rain."
-          commit={(days) => change({ irrigation: days.length === 0 ? undefined : days })}
-        />
+        <IrrigationBlank amounts={q.irrigation ?? []} commit={(irrigation) => change({ irrigation })} />
       </div>
       <OutlookBlanks />
     </>

@@ -4,6 +4,14 @@ import { ASSUMPTIONS } from './assumptionList.ts';
 import { decodeAmounts, encodeAmounts } from './dayAmounts.ts';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { decodeFindings, encodeFindings } from './findings.ts';
+import {
+  decodeStage,
+  decodeTreatment,
+  decodeZone,
+  encodeStage,
+  encodeTreatment,
+  encodeZone,
+} from './treatmentText.ts';
 
 /** Version of the address; a link of another version is not read. */
 export const ADDRESS_VERSION = '1';
@@ -71,6 +79,12 @@ const TEXT_KEYS: ReadonlySet<string> = new Set([
 
 const OUTLOOK_KEYS = ['belowPercent', 'nearPercent', 'abovePercent', 'from', 'to'] as const;
 
+/** Keys that come once for each entry of a list. */
+const LISTS = [
+  ['also', 'otherTreatments', decodeTreatment],
+  ['zone', 'zones', decodeZone],
+] as const;
+
 /** The query of an address that holds the whole question: only what differs from a default. */
 export function encodeAddress(question: QuestionInput, units: Units): string {
   const query = new URLSearchParams({ v: ADDRESS_VERSION });
@@ -79,11 +93,21 @@ export function encodeAddress(question: QuestionInput, units: Units): string {
     if (value === undefined || value === (QUESTION_DEFAULTS as Record<string, unknown>)[key]) continue;
     query.set(key, `${value}`);
   }
-  const { gauge = [], irrigation = [], evidence = [] } = question;
+  const {
+    gauge = [],
+    irrigation = [],
+    evidence = [],
+    otherTreatments = [],
+    zones = [],
+    growthStage,
+  } = question;
   if (gauge.length > 0)
     query.set('gauge', encodeAmounts(gauge.map(({ date, rainMm }) => ({ date, mm: rainMm }))));
   if (irrigation.length > 0) query.set('irrigation', encodeAmounts(irrigation));
   if (evidence.length > 0) query.set('evidence', encodeFindings(evidence));
+  if (growthStage !== undefined) query.set('growthStage', encodeStage(growthStage));
+  for (const treatment of otherTreatments) query.append('also', encodeTreatment(treatment));
+  for (const zone of zones) query.append('zone', encodeZone(zone));
   for (const key of OUTLOOK_KEYS) {
     const value = question.outlook?.[key];
     if (value !== undefined) query.set(`outlook.${key}`, `${value}`);
@@ -116,11 +140,16 @@ export function decodeAddress(search: string): Addressed {
     'gauge',
     'irrigation',
     'evidence',
+    'growthStage',
+    ...LISTS.map(([key]) => key),
     ...OUTLOOK_KEYS.map((key) => `outlook.${key}`),
     ...ASSUMPTIONS.map(({ key }) => `assume.${key}`),
   ]);
   const question: Record<string, unknown> = {};
-  for (const key of keys.filter((name) => known.has(name))) {
+  for (const [key, field, read] of LISTS)
+    if (query.has(key)) question[field] = query.getAll(key).map((text): unknown => read(text));
+  const lists = new Set<string>(LISTS.map(([key]) => key));
+  for (const key of keys.filter((name) => known.has(name) && !lists.has(name))) {
     const value = readValue(key, query.get(key) ?? '');
     const [group, inner] = key.split('.');
     if (inner === undefined) question[key] = value;
@@ -140,6 +169,7 @@ export function decodeAddress(search: string): Addressed {
 /** What a key’s text stands for; else the text as written, which the server will refuse. */
 function readValue(key: string, text: string): unknown {
   if (key === 'irrigation') return decodeAmounts(text);
+  if (key === 'growthStage') return decodeStage(text);
   if (key === 'evidence') return decodeFindings(text);
   if (key === 'gauge') return decodeAmounts(text).map(({ date, mm }) => ({ date, rainMm: mm }));
   if (key === 'fillFromNeighbours') return text === 'true' ? true : text === 'false' ? false : text;

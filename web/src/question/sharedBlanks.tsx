@@ -1,152 +1,148 @@
+import type { ComponentChildren } from 'preact';
+import type { QuestionInput } from '../api/contract.ts';
 import { Term } from '../words/Term.tsx';
 import { ChoiceBlank, type Option } from './ChoiceBlank.tsx';
 import { daysBetween, sayFullDate, sayWeekday } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
 import { QUESTION_DEFAULTS } from './defaults.ts';
-import { useForm } from './FormContext.ts';
 import { NumberBlank } from './NumberBlank.tsx';
-import { ofAnother } from './ofAnother.ts';
+import { useSubject } from './subject.tsx';
 
-/** Blanks that several questions share; each leads up to its value with the words of its own sentence. */
-interface Lead {
+/** Blanks that lead up to their value with the words of a sentence, where they stand in one. */
+export interface Lead {
   readonly lead: string;
 }
 
-const named = (names: readonly string[]): Option[] => names.map((name) => ({ value: name, text: name }));
-const ANOTHER = 'another, written in…';
+export const named = (names: readonly string[]): Option[] =>
+  names.map((name) => ({ value: name, text: name }));
 
-export function AppliedOnBlank({ lead }: Lead) {
-  const { question: q, change } = useForm();
+export function AppliedOnBlank({ lead }: Partial<Lead>) {
+  const { of, set, at } = useSubject<Pick<QuestionInput, 'appliedOn'>>();
   return (
     <DateBlank
-      id="blank-appliedOn"
-      field="appliedOn"
+      id={`blank-${at('appliedOn')}`}
+      field={at('appliedOn')}
       lead={lead}
       label="Date of spraying"
-      value={q.appliedOn}
-      echo={q.appliedOn && sayFullDate(q.appliedOn)}
-      testId="applied-on"
-      commit={(appliedOn) => appliedOn && change({ appliedOn })}
+      value={of.appliedOn}
+      echo={of.appliedOn && sayFullDate(of.appliedOn)}
+      testId={lead === undefined ? undefined : 'applied-on'}
+      commit={(appliedOn) => appliedOn && set({ appliedOn })}
     />
   );
 }
 
-export function ResidualBlank({ lead }: Lead) {
-  const { question: q, choices, change } = useForm();
-  return (
-    <ChoiceBlank
-      field="residual"
-      lead={lead}
-      label="Residual"
-      value={q.residual}
-      options={named(choices.residuals.map(({ name }) => name))}
-      other={ANOTHER}
-      commit={(residual) => change(ofAnother(residual))}
-    />
-  );
-}
-
-export function RateBlank({ lead }: Lead) {
-  const { question: q, change } = useForm();
+export function RateBlank({ lead }: Partial<Lead>) {
+  const { of, set, at } = useSubject<Pick<QuestionInput, 'rateFraction'>>();
   return (
     <NumberBlank
-      field="rateFraction"
+      field={at('rateFraction')}
       lead={lead}
       label="Rate"
       unit="% of the top label rate"
       quantity="fraction"
-      value={q.rateFraction}
+      value={of.rateFraction}
       standard={QUESTION_DEFAULTS.rateFraction}
       min={0}
       max={10}
       aboveMin
-      commit={(rateFraction) => change({ rateFraction })}
+      commit={(given) => set({ rateFraction: given ?? QUESTION_DEFAULTS.rateFraction })}
     />
   );
 }
 
-export function CropBlank({ lead }: Lead) {
-  const { question: q, choices, change } = useForm();
+export function CropBlank({ lead, label = 'Next crop' }: Partial<Lead> & { label?: string }) {
+  const { of, set, at, choices } = useSubject<Pick<QuestionInput, 'crop'>>();
   return (
     <ChoiceBlank
-      field="crop"
+      field={at('crop')}
       lead={lead}
-      label="Next crop"
-      value={q.crop}
+      label={label}
+      value={of.crop}
       options={named(choices.crops.map(({ name }) => name))}
-      other={ANOTHER}
-      commit={(crop) => change({ crop })}
+      other="another, written in…"
+      commit={(crop) => set({ crop })}
     />
   );
 }
 
-export function PlantOnBlank({ lead }: Lead) {
-  const { question: q, change } = useForm();
+/** @param appliedOn day of spraying that the date is told against; none where nothing is sprayed yet */
+export function PlantOnBlank({ lead, appliedOn }: Partial<Lead> & { appliedOn: string | undefined }) {
+  const { of, set, at } = useSubject<Pick<QuestionInput, 'plantOn'>>();
+  const { plantOn } = of;
+  const since = appliedOn && plantOn && `, ${daysBetween(appliedOn, plantOn)} days after spraying`;
   return (
     <DateBlank
-      id="blank-plantOn"
-      field="plantOn"
+      id={`blank-${at('plantOn')}`}
+      field={at('plantOn')}
       lead={lead}
       label="Planting date"
-      value={q.plantOn}
-      echo={
-        q.plantOn &&
-        q.appliedOn &&
-        `${sayWeekday(q.plantOn)}, ${daysBetween(q.appliedOn, q.plantOn)} days after spraying`
-      }
-      testId="plant-on"
-      commit={(plantOn) => plantOn && change({ plantOn })}
+      value={plantOn}
+      echo={plantOn && `${sayWeekday(plantOn)}${since ?? ''}`}
+      testId={lead === undefined ? undefined : 'plant-on'}
+      commit={(date) => date && set({ plantOn: date })}
     />
   );
 }
 
-export function SoilBlank({ lead }: Lead) {
-  const { question: q, choices, change } = useForm();
+const STAND_USES = [
+  { value: 'harvested', text: 'harvested' },
+  { value: 'grazed', text: 'grazed or cut for feed' },
+  { value: 'cover only', text: 'cover only, nobody eats it' },
+];
+
+export function StandUseBlank() {
+  const { of, set, at } = useSubject<Pick<QuestionInput, 'standUse'>>();
+  const [usual] = STAND_USES;
   return (
     <ChoiceBlank
-      field="soilClass"
-      lead={lead}
-      label="Soil"
-      value={q.soilClass ?? 'loam'}
-      options={named(choices.soilClasses)}
-      commit={(soilClass) => change({ soilClass: soilClass as typeof q.soilClass })}
+      field={at('standUse')}
+      label="What becomes of the next crop"
+      value={of.standUse ?? usual.value}
+      options={STAND_USES}
+      remark="A label may let a crop in for its safety and keep it from being eaten for longer."
+      commit={(use) =>
+        set({ standUse: use === usual.value ? undefined : (use as QuestionInput['standUse']) })
+      }
     />
   );
 }
 
-export function StationBlank({ lead }: Lead) {
-  const { question: q, choices, change } = useForm();
-  const station = choices.stations.find(({ id }) => id === q.station);
+/** @param remark said below in place of the years of the record */
+export function StationBlank({ lead, remark }: Partial<Lead> & { remark?: ComponentChildren }) {
+  const { of, set, at, choices } = useSubject<{ station: string | null }>();
+  const station = choices.stations.find(({ id }) => id === of.station);
   const years = station && `${station.firstDate.slice(0, 4)} to ${station.lastDate.slice(0, 4)}`;
   return (
     <ChoiceBlank
-      field="station"
+      field={at('station')}
       lead={lead}
       label="Weather record"
-      value={q.station}
+      value={of.station ?? ''}
       options={choices.stations.map(({ id, name }) => ({ value: id, text: name }))}
-      remark={station && (station.invented ? `An invented record, ${years}` : `Record ${years}`)}
-      commit={(id) => change({ station: id })}
+      other={lead === undefined ? 'another, by its id…' : undefined}
+      remark={remark ?? (station && (station.invented ? `An invented record, ${years}` : `Record ${years}`))}
+      commit={(id) => set({ station: id })}
     />
   );
 }
 
-export function OddsLimitBlank({ lead }: Lead) {
-  const { question: q, change } = useForm();
+export function OddsLimitBlank({ lead }: Partial<Lead>) {
+  const { of, set, at } = useSubject<Pick<QuestionInput, 'oddsLimit'>>();
   return (
     <NumberBlank
-      field="oddsLimit"
+      field={at('oddsLimit')}
       lead={lead}
       label="Odds limit"
       unit="in 20"
       quantity="twentieths"
-      value={q.oddsLimit}
+      value={of.oddsLimit}
       standard={QUESTION_DEFAULTS.oddsLimit}
       min={0}
       max={0.999}
       aboveMin
       remark={<Term name="odds limit">What is an odds limit?</Term>}
-      commit={(oddsLimit) => change({ oddsLimit })}
+      commit={(given) => set({ oddsLimit: given ?? QUESTION_DEFAULTS.oddsLimit })}
     />
   );
 }

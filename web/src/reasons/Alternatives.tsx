@@ -43,10 +43,7 @@ export function Alternatives({ answer, change }: AlternativesProps) {
 }
 
 function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean }) {
-  // A mix is as restricted as the species that rules it, so that one is asked about.
-  const ruling = answer.mix.find(({ rules }) => rules)?.crop ?? null;
-  const { question: whole } = answer.inputs;
-  const question = ruling === null ? whole : { ...whole, crop: ruling };
+  const { question } = answer.inputs;
   const { alternatives, failed } = useAlternatives(question, wanted);
   if (failed !== null) return <p class="fold-body">{failed}</p>;
   if (alternatives === null) {
@@ -62,7 +59,7 @@ function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean 
     <div class="fold-body alternatives" data-testid="alternatives-body">
       <div class="alternatives-date">
         <h3>Another date for {crop}</h3>
-        {ruling !== null && <p>Of the mix, {ruling} rules; all of this is reckoned for it.</p>}
+        {answer.mix.length > 0 && <p>Of the mix the most restricted species counts in each of these.</p>}
         {clearDate === null || waitDays === null ? (
           <p>No date within the search brings the odds down to your limit.</p>
         ) : waitDays === 0 ? (

@@ -1,6 +1,7 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Alternatives } from '../api/contract.ts';
+import { namedRows } from '../compare/compareAddress.ts';
 import { sayMonthDay, sayNear } from '../question/calendar.ts';
 import { Term } from '../words/Term.tsx';
 
@@ -13,7 +14,11 @@ interface OtherResidualsProps {
 /** Residuals that label and limit would have allowed before this crop on this date. */
 export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
   if (rows.length === 0) {
-    return <p>No other residual of the catalogue would have done before {crop} on that date.</p>;
+    return (
+      <p>
+        No other residual, of the catalogue or of your labels, would have done before {crop} on that date.
+      </p>
+    );
   }
   return (
     <TableRoom label="other residuals">
@@ -41,7 +46,7 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => (
+          {namedRows(rows).map((row) => (
             <tr key={row.residual}>
               <th scope="row">{row.residual}</th>
               <td>{row.group}</td>

@@ -4,14 +4,17 @@ import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import { Skeleton } from '../answer/Skeleton.tsx';
 import { StatusLine } from '../answer/StatusLine.tsx';
 import { isUnanswerable, Unanswerable } from '../answer/Unanswerable.tsx';
-import type { Problem, QuestionInput } from '../api/contract.ts';
+import type { LabelList, Problem, QuestionInput } from '../api/contract.ts';
+import { useFetched } from '../api/useFetched.ts';
 import type { Start } from '../api/useStart.ts';
 import { keepDrafts, keptDrafts } from '../question/drafts.ts';
-import { FormContext, type FormState } from '../question/FormContext.ts';
+import { FormContext, type FormState, refusedField } from '../question/FormContext.ts';
 import { QuestionSheet } from '../question/QuestionSheet.tsx';
 import type { Units } from '../units/units.ts';
 import { FieldLine } from './FieldLine.tsx';
 import { useMedia } from './useMedia.ts';
+
+const NO_LABELS: LabelList['labels'] = [];
 
 interface QuestionDeskProps {
   readonly start: Start;
@@ -38,6 +41,10 @@ interface QuestionDeskProps {
     readonly gone: boolean;
     readonly retry: () => void;
   };
+  /** Fields whose blanks are always in sight on a desk, so that a refusal is read beside them; none where absent. */
+  readonly inSight?: ReadonlySet<string>;
+  /** What stands under the answer, and under a refusal while an earlier answer is there. */
+  readonly below?: ComponentChildren;
   /** The answer; `stale` says why it is not that of the present question. */
   readonly children: (stale: string | null) => ComponentChildren;
 }
@@ -51,15 +58,24 @@ export function QuestionDesk(props: QuestionDeskProps) {
   const address = () => `${location.pathname}${location.search}`;
   const [typed, setTyped] = useState<Record<string, string>>(() => keptDrafts(address()));
   useEffect(() => keepDrafts(address(), typed), [typed, question]);
+  const labels = useFetched<LabelList>('/api/labels').data?.labels ?? NO_LABELS;
   const keepTyped = useCallback(
     (field: string, text: string | null) =>
       setTyped(({ [field]: _, ...rest }) => (text === null ? rest : { ...rest, [field]: text })),
     [],
   );
-  const state: FormState = useMemo(
-    () => ({ question, choices, units, change, refusal: problem, typed, keepTyped }),
-    [question, choices, units, change, problem, typed, keepTyped],
+  const forgetTyped = useCallback(
+    (prefix: string) =>
+      setTyped((all) =>
+        Object.fromEntries(Object.entries(all).filter(([field]) => !field.startsWith(prefix))),
+      ),
+    [],
   );
+  const state: FormState = useMemo(
+    () => ({ question, choices, labels, units, change, refusal: problem, typed, keepTyped, forgetTyped }),
+    [question, choices, labels, units, change, problem, typed, keepTyped, forgetTyped],
+  );
+  const besideBlank = desk && (props.inSight?.has(refusedField(problem) ?? '') ?? false);
   const blanks = <div key={visit}>{form}</div>;
   const hasTyped = Object.keys(typed).length > 0;
   const stale = staleWords({ pending, gone, other: problem !== null || hasTyped || missing.length > 0 });
@@ -89,7 +105,7 @@ export function QuestionDesk(props: QuestionDeskProps) {
           {missing.length > 0 && (
             <p class="note">The question is not complete: fill in {missing.join(', ')}.</p>
           )}
-          {problem && !isUnanswerable(problem) && <ProblemNote problem={problem} />}
+          {problem && !besideBlank && !isUnanswerable(problem) && <ProblemNote problem={problem} />}
           {isUnanswerable(problem) ? (
             <Unanswerable problem={problem} />
           ) : answer ? (
@@ -97,6 +113,7 @@ export function QuestionDesk(props: QuestionDeskProps) {
           ) : (
             !problem && missing.length === 0 && !gone && <Skeleton />
           )}
+          {props.below}
           <p class="print-question">{inWords}</p>
           <p class="print-address">{location.href}</p>
         </main>
