@@ -8,7 +8,8 @@ const NAMED = 12;
 const SLIPS = 2;
 
 /** Words behind a name that only say what kind of area it is. */
-const KIND = /\s+(county|parish|borough|census area|municipality|municipio|city and borough|island|city)$/i;
+const KIND =
+  /(?<!\s)\s+(county|parish|borough|census area|municipality|municipio|city and borough|island|city)$/i;
 
 /**
  * The county that a user means by "Gallatin, MT", "Gallatin County, Montana", "St Louis city, MO" or a five-digit

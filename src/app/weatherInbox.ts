@@ -74,8 +74,11 @@ export function createWeatherInbox(deps: InboxDeps): WeatherInbox {
       running = mine;
       const { signal } = mine;
       const end = async (file: ReceivedFile | null) => {
-        await file?.remove();
-        running = null;
+        try {
+          await file?.remove();
+        } finally {
+          running = null;
+        }
       };
       let file: ReceivedFile;
       try {

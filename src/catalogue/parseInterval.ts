@@ -38,7 +38,7 @@ const LONGEST_MONTHS = 120;
 export function parseInterval(text: string): Interval {
   const plain = text.trim().toLowerCase();
   if (plain === '0') return { months: 0, days: 0 };
-  const parts = plain.split(/\s*(?:,|\band\b)\s*|\s+(?=\d)/);
+  const parts = plain.split(/(?<!\s)(?:\s*(?:,|\band\b)\s*|\s+(?=\d))/);
   let months = 0;
   let days = 0;
   const units = new Set<string>();

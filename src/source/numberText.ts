@@ -1,4 +1,4 @@
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+const NUMBER = /^[+-]?(\d+(\.\d*)?|\.\d+)$/;
 
 /** Value of a plain decimal number; NaN where the text is no such number. */
 export const numberOf = (text: string): number => (NUMBER.test(text) ? Number(text) : Number.NaN);

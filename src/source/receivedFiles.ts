@@ -1,6 +1,6 @@
-import { mkdir, mkdtemp, open, readdir, rename, rm, stat } from 'node:fs/promises';
+import { lstat, mkdir, mkdtemp, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { ConflictError, InvalidInputError } from '../errors.ts';
+import { ConflictError, InvalidInputError, SourceFailedError } from '../errors.ts';
 import { isStationList, parseStationList } from './stationList.ts';
 import { readUnpacked } from './weatherFile.ts';
 
@@ -25,6 +25,7 @@ export function createReceivedFiles(folder: string) {
     async receive(name: string, body: ReadableStream<Uint8Array>, limits: Limits) {
       await sweep(folder);
       await mkdir(folder, { recursive: true });
+      if ((await lstat(folder)).isSymbolicLink()) throw leadsElsewhere(folder);
       const own = await mkdtemp(join(folder, 'file-'));
       const remove = () => rm(own, { recursive: true, force: true });
       const path = join(own, name);
@@ -87,6 +88,11 @@ async function sweep(folder: string): Promise<void> {
 const tooLarge = (name: string, mostBytes: number) =>
   new InvalidInputError('FILE_TOO_LARGE', `${name} is larger than ${Math.round(mostBytes / 1e6)} MB.`, {
     hint: 'Import it with “drywake weather import”, which has no such limit.',
+  });
+
+const leadsElsewhere = (folder: string) =>
+  new SourceFailedError('FOLDER_ELSEWHERE', `The folder ${folder} is a link that leads elsewhere.`, {
+    hint: 'Files that are sent are kept in the data folder alone; take the link away.',
   });
 
 const stopped = (name: string) =>

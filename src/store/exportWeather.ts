@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { INTEGER, LIST, listValue, VARCHAR } from '@duckdb/node-api';
 import { InvalidInputError, SourceFailedError } from '../errors.ts';
 import type { WeatherExport } from '../schema/weatherExport.ts';
+import { lockTo } from './lockDown.ts';
 import { holdFile } from './openFiles.ts';
 import { quoted } from './quoted.ts';
 import { emptyStore } from './storeRefusals.ts';
@@ -42,6 +43,7 @@ export async function exportWeather(
   const connection = await file.instance.connect();
   try {
     await connection.run(`SET memory_limit = '${MEMORY_LIMIT}'`);
+    await lockTo(connection, resolve(folder));
     const wanted = stationIds === undefined ? '' : 'WHERE list_contains($1, id)';
     const given = stationIds === undefined ? [] : [listValue([...stationIds])];
     const types = stationIds === undefined ? [] : [LIST(VARCHAR)];

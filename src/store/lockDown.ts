@@ -37,6 +37,18 @@ export async function lockDown(
   for (const setting of settings) await connection.run(`SET ${setting}`);
 }
 
+/** Settles that a database reaches the files of one folder and no other; nothing lifts that again. @param folder absolute */
+export async function lockTo(connection: DuckDBConnection, folder: string): Promise<void> {
+  for (const setting of [
+    `allowed_directories = [${quoted(folder)}]`,
+    `allowed_paths = [${quoted(folder)}]`,
+    'enable_external_access = false',
+    'lock_configuration = true',
+  ]) {
+    await connection.run(`SET ${setting}`);
+  }
+}
+
 /** Takes away what a killed program left of its spilled data; to be called by the file's only writer. */
 export const clearSpill = (folder: string): void =>
   rmSync(join(folder, SPILL_FOLDER), { recursive: true, force: true });

@@ -11,8 +11,11 @@ const servedBySchema = z.object({ address: z.url(), process: z.int(), token: z.s
 export type ServedBy = z.infer<typeof servedBySchema>;
 
 /** Says in the data folder who serves it, so that commands know whom to ask. */
-export const tellServedBy = (folder: string, served: ServedBy): void =>
-  writeFileSync(join(folder, SERVED_FILE), `${JSON.stringify(served)}\n`, { mode: 0o600 });
+export function tellServedBy(folder: string, served: ServedBy): void {
+  // Whatever stands there goes first: a link would lead elsewhere, and an old file keeps its rights.
+  untellServedBy(folder);
+  writeFileSync(join(folder, SERVED_FILE), `${JSON.stringify(served)}\n`, { mode: 0o600, flag: 'wx' });
+}
 
 /** Takes that back. */
 export const untellServedBy = (folder: string): void => rmSync(join(folder, SERVED_FILE), { force: true });

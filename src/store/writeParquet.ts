@@ -3,6 +3,7 @@ import { createWriteStream, rmSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { SourceFailedError } from '../errors.ts';
+import { lockTo } from './lockDown.ts';
 import { quoted } from './quoted.ts';
 
 /** What a Parquet file takes of a column. */
@@ -37,9 +38,10 @@ export async function writeParquet(
     const instance = await DuckDBInstance.create(':memory:');
     const connection = await instance.connect();
     try {
+      await lockTo(connection, dirname(resolve(path)));
       await connection.run(
         `COPY (SELECT ${names} FROM read_json(${quoted(json)}, format = 'newline_delimited', columns = {${types}}))
-         TO ${quoted(path)} (FORMAT parquet)`,
+         TO ${quoted(resolve(path))} (FORMAT parquet)`,
       );
     } finally {
       connection.closeSync();

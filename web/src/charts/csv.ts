@@ -18,6 +18,6 @@ export function csvOf<Row>(columns: readonly Column<Row>[], rows: readonly Row[]
 
 /** Quotes where needed; a text that a spreadsheet would take for a formula is marked as text. */
 function quoted(value: string | number): string {
-  const text = typeof value === 'string' && /^[=+@\t-]/.test(value) ? `'${value}` : `${value}`;
+  const text = typeof value === 'string' && /^'*[=+\-@\t\r＝＋－＠]/.test(value) ? `'${value}` : `${value}`;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

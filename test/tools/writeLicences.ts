@@ -1,0 +1,4 @@
+import { writeFileSync } from 'node:fs';
+import { LICENCES, licencesText } from './licences.ts';
+
+writeFileSync(LICENCES, licencesText());
