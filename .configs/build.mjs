@@ -8,7 +8,7 @@ const root = new URL('../', import.meta.url).pathname;
 for (const folder of ['bin', 'web']) rmSync(`${root}dist/${folder}`, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
-  entryPoints: { drywake: 'src/cli/main.ts', worker: 'src/worker/worker.ts' },
+  entryPoints: { drywake: 'src/cli/main.ts', worker: 'src/worker/worker.ts', library: 'src/index.ts' },
   outdir: 'dist/bin',
   bundle: true,
   splitting: true,

@@ -1,7 +1,7 @@
 import { escape as computed, from } from 'arquero';
 import { type Hindcast, hindcast, LIGHT_TOKENS, reliability } from '../src/index.ts';
 import { demoDeps, plan } from './demo.ts';
-import { type Cell, type Notebook, words } from './kit/notebook.ts';
+import { type Cell, type Column, type Notebook, words } from './kit/notebook.ts';
 import { sayPercent } from './kit/say.ts';
 import { type Place, realPlaces } from './realPlaces.ts';
 
@@ -63,9 +63,9 @@ export async function honestRows(): Promise<{ isReal: boolean; rows: HonestRow[]
   return { isReal: real !== null, rows };
 }
 
-const percent = (head: string) => ({ head, isNumber: true, say: sayPercent });
-const count = (head: string) => ({ head, isNumber: true });
-const score = (head: string) => ({
+const percent = (head: string): Column => ({ head, isNumber: true, say: sayPercent });
+const count = (head: string): Column => ({ head, isNumber: true });
+const score = (head: string): Column => ({
   head,
   isNumber: true,
   say: (value: number | null) => (value === null ? 'none' : value.toFixed(3)),
@@ -125,8 +125,8 @@ export const honestOdds: Notebook = {
           brier: score('Brier score'),
           brierWithWeatherKnown: score('With weather known'),
           skill: score('Skill over the base rate'),
-          reliability: score('Lost to odds beside what came'),
-          resolution: score('Gained by telling years apart'),
+          reliability: score('Reliability, 0 is best'),
+          resolution: score('Resolution, more is better'),
         },
       },
       words(

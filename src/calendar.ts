@@ -59,7 +59,10 @@ const MONTH_LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 export const daysInMonth = (year: number, month: number): number =>
   month === 2 && isLeapYear(year) ? 29 : MONTH_LENGTHS[month - 1];
 
-/** `YYYY-MM-DD` of a day number. */
+/**
+ * `YYYY-MM-DD` of a day number.
+ * @example isoDateOf(18484) // '2020-08-10'
+ */
 export function isoDateOf(dayNumber: number): string {
   const { year, month, day } = civilDateOf(dayNumber);
   const two = (n: number) => String(n).padStart(2, '0');
@@ -69,6 +72,7 @@ export function isoDateOf(dayNumber: number): string {
 /**
  * Day number of a `YYYY-MM-DD` text.
  * @throws {InvalidInputError} DATE_UNREADABLE where the text is no such date or the day does not exist
+ * @example parseIsoDate('2020-08-10') // 18484
  */
 export function parseIsoDate(text: string): number {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);

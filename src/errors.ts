@@ -73,7 +73,10 @@ export class ConflictError extends DrywakeError {
   }
 }
 
-/** Throws {@link OutOfRangeError} unless `low <= value <= high`; NaN is refused too. */
+/**
+ * Throws {@link OutOfRangeError} unless `low <= value <= high`; NaN is refused too.
+ * @example assertWithin('soilPh', 7, 3, 11) // undefined
+ */
 export function assertWithin(quantity: string, value: number, low: number, high: number): void {
   if (!(value >= low && value <= high)) {
     const range =

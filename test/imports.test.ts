@@ -55,6 +55,8 @@ const ALLOWED: Record<string, readonly string[]> = {
   web: ['chart', 'units', 'calendar', 'schema-constants', 'type:schema', 'type:http', 'schema'],
   // Notebooks show the tests' own cases; those too compute through the library alone, see below.
   notebooks: ['index', 'test'],
+  // The guide's pages stand in the same frame.
+  guide: ['notebooks'],
 };
 
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -71,6 +73,7 @@ const MAIN = new Set(['src/cli/main.ts', 'src/cli/realDeps.ts', 'src/cli/realDes
 /** The part a file of the project belongs to; null for packages. */
 function partOf(path: string): string | null {
   const [top, second] = path.split('/');
+  if (path.startsWith('web/guide/')) return 'guide';
   if (top !== 'src') return ['web', 'notebooks', 'test'].includes(top) ? top : null;
   if (MAIN.has(path)) return 'main';
   if (path === 'src/schema/codes.ts' || path === 'src/schema/soil.ts') return 'schema-constants';

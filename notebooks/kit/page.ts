@@ -1,29 +1,9 @@
 import { html, raw } from 'hono/html';
 import { chartSvg } from './chartSvg.ts';
+import { frame, type Markup } from './frame.ts';
 import type { Cell, Notebook, TableCell } from './notebook.ts';
-import { VERSION } from './version.ts';
 
-type Markup = ReturnType<typeof html>;
-
-/** A page that needs no script and no style of its own, so that it stands under the strictest policy. */
-const frame = (title: string, body: Markup, isIndex: boolean) => html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title} · Drywake notebooks</title>
-<link rel="icon" href="/favicon.svg" type="image/svg+xml">
-<link rel="stylesheet" href="notebook.css">
-</head>
-<body>
-<header><a href="/">Drywake</a> ${isIndex ? 'notebooks' : html`<a href="index.html">Notebooks</a>`}</header>
-<main>
-${body}
-</main>
-<footer>Drywake ${VERSION}. The label is the law and the floor; odds are a model’s estimate.</footer>
-</body>
-</html>
-`;
+const SHELF = 'Notebooks';
 
 /** The page of a notebook: every cell computed, nothing left to do in the browser. */
 export async function notebookPage({ title, cells }: Notebook): Promise<string> {
@@ -31,24 +11,24 @@ export async function notebookPage({ title, cells }: Notebook): Promise<string> 
   const shown: Markup[] = [];
   for (const cell of all) shown.push(await cellMarkup(cell));
   return String(
-    await frame(
+    await frame({
       title,
-      html`<h1>${title}</h1><div id="cells" data-cells="${all.length}">${shown}</div>`,
-      false,
-    ),
+      shelf: SHELF,
+      body: html`<h1>${title}</h1><div id="cells" data-cells="${all.length}">${shown}</div>`,
+    }),
   );
 }
 
 /** The page that lists them. */
 export const indexPage = async (notebooks: readonly Notebook[]): Promise<string> =>
   String(
-    await frame(
-      'All',
-      html`<h1 data-testid="notebooks">Notebooks</h1>
+    await frame({
+      title: null,
+      shelf: SHELF,
+      body: html`<h1 data-testid="notebooks">Notebooks</h1>
 <p>Computations to read and redo. Each is one question; its page was written by running it, and its text and figures are those of the run.</p>
 <ol>${notebooks.map(({ name, title }) => html`<li><a href="${name}.html">${title}</a></li>`)}</ol>`,
-      true,
-    ),
+    }),
   );
 
 async function cellMarkup(cell: Cell): Promise<Markup> {

@@ -74,6 +74,7 @@ export function seasonHorizon({ applications, plantDay }: SeasonQuestion): Seaso
  * Odds of harm over the season: from the weather of a station and a resolved question to odds, dates, thirds.
  *
  * @throws {MissingDataError} TOO_FEW_YEARS where the record cannot carry odds
+ * @example seasonOdds(climate, season).oddsAtPlanting // 0.2211
  */
 export function seasonOdds(climate: StationClimate, question: SeasonQuestion): SeasonOdds {
   const { oddsLimit } = question;

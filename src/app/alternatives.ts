@@ -20,6 +20,7 @@ import type { ResolvedQuestion } from './resolveQuestion.ts';
  * where it would have before all of them. Crops and residuals are judged without the field's evidence.
  *
  * @throws as {@link answerField}
+ * @example (await alternatives({ ...demoQuestion, evidence: [] }, deps)).asAsked.labelDate // '2026-12-14'
  */
 export async function alternatives(input: AskedQuestion, deps: AnswerDeps): Promise<Alternatives> {
   const { question, treatments, weather } = await preparedTreatments(input, deps);

@@ -9,6 +9,7 @@ import { HECTARES_PER_ACRE } from '../units.ts';
 import { doTask } from './doTask.ts';
 import { type KeptClimates, keepClimates } from './keptClimates.ts';
 import type { LabelBook } from './labelBook.ts';
+import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
@@ -27,6 +28,8 @@ export interface FieldList {
 }
 
 export interface BatchDeps {
+  /** Version of the program, which the answers name. */
+  readonly version: string;
   readonly catalogue: Catalogue;
   readonly weather: WeatherReader;
   /** Workers; all is worked out here where it is absent. */
@@ -56,6 +59,7 @@ interface AskedRow {
  * @param shared fields of the question that hold for rows which do not set them
  * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
  * @throws {ConflictError} STOPPED
+ * @example (await batch(readFieldList(fieldListTemplate(), 'list.csv'), {}, { version, catalogue, weather })).answered // 1
  */
 export async function batch(
   list: FieldList,
@@ -93,7 +97,7 @@ export async function batch(
     }
   }
   await Promise.all(under);
-  return batchOf(list, rows, answers);
+  return batchOf(list, rows, answers, deps.version);
 }
 
 /** The records of a row's station; or what keeps them from being read, which then answers all its rows. */
@@ -218,7 +222,12 @@ export function assertAskable({ file, columns, rows }: FieldList, shared: Partia
   }
 }
 
-function batchOf(list: FieldList, rows: readonly AskedRow[], answers: readonly BatchAnswer[]): Batch {
+function batchOf(
+  list: FieldList,
+  rows: readonly AskedRow[],
+  answers: readonly BatchAnswer[],
+  version: string,
+): Batch {
   const known = new Set(BATCH_COLUMNS.map(({ name }) => name));
   const unranked = rows.map(({ line, given, areaHectares }, index): Omit<BatchRow, 'rank'> => {
     const { answer, problem } = answers[index];
@@ -239,6 +248,7 @@ function batchOf(list: FieldList, rows: readonly AskedRow[], answers: readonly B
       'The label is the law and the floor; intervals that are not your own entry are for planning only.',
       'Odds are a model’s estimate from past weather, not a promise. Ask for a field by itself for its reasons and cautions.',
     ],
+    model: modelOf(version),
     rows: ranked,
   };
 }

@@ -12,6 +12,7 @@ const MOST_INDICATORS = 3;
  * that residues of the group usually hurt.
  *
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN
+ * @example bioassayGuide(catalogue, 'imazethapyr', 'lentil').species[0].crop // 'lentil'
  */
 export function bioassayGuide(catalogue: Catalogue, residual: string, cropName: string): BioassayGuide {
   const active = findActive(catalogue, residual);

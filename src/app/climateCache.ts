@@ -14,7 +14,10 @@ export interface ClimateCache {
 /** Stations remembered; a 130-year record with its columns takes some 6 MB. */
 const REMEMBERED = 24;
 
-/** A cache of climates over a reader; the same question asked twice at once is worked out once. */
+/**
+ * A cache of climates over a reader; the same question asked twice at once is worked out once.
+ * @example (await createClimateCache(weather).of(questionSchema.parse(demoQuestion))).record.station.id // 'demo-invented'
+ */
 export function createClimateCache(weather: WeatherReader): ClimateCache {
   const known = new Map<string, Promise<StationWeather>>();
   return {

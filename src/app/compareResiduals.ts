@@ -14,6 +14,7 @@ import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
   dateOfOffset,
   isUnjudged,
@@ -39,10 +40,12 @@ import { seasonQuestionOf } from './seasonQuestionOf.ts';
  * treatments stand beside each.
  *
  * @throws {InvalidInputError} CROP_UNKNOWN and what {@link answerField} throws about dates, soil and weather
+ * @example (await compareResiduals({ station: 'demo-invented', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, deps)).crop // 'lentil'
  */
 export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps): Promise<Comparison> {
   const question = readQuestion(comparisonQuestionSchema, input);
   const { catalogue } = deps;
+  const model = modelOf(deps.version);
   const entries = (await deps.labels?.labels()) ?? [];
   const crop = cropNamed(question.crop, entries, catalogue);
   const asked = { ...question, ...NOTHING_FOUND, crop };
@@ -55,7 +58,8 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     catalogue,
   );
   const cautions = sharedCautions(weather, others.length);
-  if (resolved.length === 0) return { question, crop, activation: null, residuals: [], unjudged, cautions };
+  if (resolved.length === 0)
+    return { question, crop, activation: null, residuals: [], unjudged, cautions, model };
   const questions = resolved.map((one) => one.resolved);
   const [lead] = questions;
   const set = sharedSeason(questions, weather, lead.plantDay);
@@ -72,6 +76,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions,
+    model,
   };
 }
 

@@ -15,6 +15,7 @@ import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
+import { modelOf } from './modelOf.ts';
 import {
   dateOfOffset,
   isUnjudged,
@@ -36,6 +37,7 @@ import { storedLabel } from './treatment.ts';
  *
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, DATES_DISORDERED, TOO_MANY_DATES and what
  *   {@link answerField} throws about dates, soil and weather
+ * @example (await cropByDate({ station: 'demo-invented', residual: 'flumioxazin', appliedOn: '2026-08-14', plantFrom: '2027-05-01', plantTo: '2027-05-15', crops: ['lentil'] }, deps)).crops.length // 1
  */
 export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promise<CropGrid> {
   const question = readQuestion(cropGridQuestionSchema, input);
@@ -62,6 +64,7 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
     labelEntry: entry && { id: entry.id, name: entry.name },
     dates: days.map(isoDateOf),
     cautions: sharedCautions(weather, others.length),
+    model: modelOf(deps.version),
   };
   if (resolved.length === 0) return { ...known, crops: [], unjudged };
   const questions = resolved.map((one) => one.resolved);

@@ -10,6 +10,7 @@ const MOST_HEAD = 10_000;
  * Reads a list of fields: CSV with a head, commas, semicolons or tabs between the cells. Names of known columns may be
  * written with capitals, blanks or hyphens; all others are kept as they are.
  * @throws {InvalidInputError} FILE_UNREADABLE
+ * @example readFieldList('Field;Soil pH\nCreek;7.1\n', 'list.csv').rows[0].cells.soil_ph // '7.1'
  */
 export function readFieldList(text: string, file: string): FieldList {
   const [head = { line: 1, cells: [] }, ...rows] = rowsOf(text, file);
@@ -30,7 +31,10 @@ export function readFieldList(text: string, file: string): FieldList {
   };
 }
 
-/** The head of a list with one invented row, to start from. */
+/**
+ * The head of a list with one invented row, to start from.
+ * @example fieldListTemplate().split(',')[0] // 'field'
+ */
 export const fieldListTemplate = (): string => {
   const line = (cells: string[]) => `${cells.join(',')}\n`;
   return line(BATCH_COLUMNS.map(({ name }) => name)) + line(BATCH_COLUMNS.map(({ sample }) => sample));

@@ -12,6 +12,7 @@ import {
 import type { OutcomeTally } from '../schema/outcomeTally.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
+import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
@@ -28,7 +29,7 @@ const MEANING =
   'soils, half-lives and the label’s margin are the model’s own on both sides. Outcomes seen in fields test those.';
 
 /** What a hindcast needs beside the question. */
-export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates'> {
+export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates' | 'version'> {
   /** Workers, with the records to hand to them; all is worked out here where they are absent. */
   readonly workshop?: Workshop;
   readonly weather?: WeatherReader;
@@ -57,6 +58,7 @@ export interface PreparedHindcast {
  *
  * @throws {InvalidInputError} as the odds do; NO_CARRYOVER where none is modelled; CROP_MIX for a mix of crops
  * @throws {MissingDataError} TOO_FEW_YEARS
+ * @example (await hindcast({ ...demoQuestion, leadDays: [60], baseFrom: 1996 }, deps)).years.length // 30
  */
 export async function hindcast(
   input: HindcastInput,
@@ -65,7 +67,8 @@ export async function hindcast(
 ): Promise<Hindcast> {
   const prepared = await prepareHindcast(input, deps);
   const done = await yearsOf(prepared, deps, watch);
-  return hindcastOf(prepared, done, (await deps.recorded?.()) ?? null);
+  const recorded = (await deps.recorded?.()) ?? null;
+  return { ...hindcastOf(prepared, done, recorded), model: modelOf(deps.version) };
 }
 
 /** Years done together by a worker. */
@@ -104,7 +107,10 @@ async function yearsOf(
 }
 
 /** Looks the question up and finds the years that can be looked back on. */
-export async function prepareHindcast(input: HindcastInput, deps: HindcastDeps): Promise<PreparedHindcast> {
+export async function prepareHindcast(
+  input: HindcastInput,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates'>,
+): Promise<PreparedHindcast> {
   const question = withoutItsSeason(readQuestion(hindcastQuestionSchema, input));
   if (speciesOf(question.crop).length > 1) {
     throw new InvalidInputError('CROP_MIX', 'A hindcast looks at one crop at a time.', {
@@ -153,7 +159,7 @@ function hindcastOf(
   { question, resolved, weather }: PreparedHindcast,
   years: readonly HindcastYear[],
   recorded: OutcomeTally | null,
-): Hindcast {
+): Omit<Hindcast, 'model'> {
   const places = question.leadDays.map((_, place) => place);
   const overall = hindcastScores(years, places);
   const { id, name, invented } = weather.record.station;

@@ -1,4 +1,6 @@
-import type { z } from 'zod';
+import { z } from 'zod';
+import { nearestNames } from '../catalogue/findNamed.ts';
+import { spellingOf } from '../catalogue/spelling.ts';
 import { InvalidInputError } from '../errors.ts';
 
 /** What a missing field would have told. */
@@ -9,6 +11,31 @@ const SAID_AS: Readonly<Record<string, string>> = {
   crop: 'which crop is to follow (crop)',
   plantOn: 'when the crop is to be planted (plantOn)',
 };
+
+const WRITTEN = 'Dates are written YYYY-MM-DD, fractions from 0 to 1, percentages from 0 to 100.';
+
+/** The field that an unknown one was probably meant to be, as a hint; null where nothing is near. */
+function meantKey(schema: z.ZodType, issue: z.core.$ZodIssue): string | null {
+  if (issue.code !== 'unrecognized_keys') return null;
+  const known = issue.path.reduce(below, inner(schema));
+  if (!(known instanceof z.ZodObject)) return null;
+  const things = Object.keys(known.shape).map((name) => ({ names: [name], thing: name }));
+  const nearest = nearestNames(spellingOf(issue.keys[0]), things);
+  return nearest.length === 0 ? null : `Did you mean ${nearest.join(' or ')}?`;
+}
+
+/** A schema without what wraps it: optional, default, list. */
+function inner(schema: z.ZodType | undefined): z.ZodType | undefined {
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodNullable || schema instanceof z.ZodDefault)
+    return inner(schema.unwrap() as z.ZodType);
+  return schema;
+}
+
+/** The schema of a part. */
+function below(schema: z.ZodType | undefined, key: PropertyKey): z.ZodType | undefined {
+  if (schema instanceof z.ZodArray) return inner(schema.element as z.ZodType);
+  return schema instanceof z.ZodObject ? inner(schema.shape[String(key)]) : undefined;
+}
 
 /**
  * Parses what a user or client sent against a schema.
@@ -28,7 +55,7 @@ export function readQuestion<T extends z.ZodType>(schema: T, input: unknown): z.
       ? `The question does not say ${SAID_AS[field] ?? field}.`
       : `${field ? `${field}: ` : ''}${message}.`,
     {
-      hint: 'Dates are written YYYY-MM-DD, fractions from 0 to 1, percentages from 0 to 100.',
+      hint: meantKey(schema, result.error.issues[0]) ?? WRITTEN,
       details: {
         field,
         issues: issues.map(({ field: name, message: text }) => ({ field: name, message: text })),

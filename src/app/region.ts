@@ -10,6 +10,7 @@ import {
 import type { StationExtent } from '../schema/weather.ts';
 import { type Companions, companionsOf, recordsOf } from './companionsOf.ts';
 import type { LentRecord } from './lentTemperatures.ts';
+import { modelOf } from './modelOf.ts';
 import { readQuestion } from './readQuestion.ts';
 import { type ResolvedRegion, regionOfStation, resolveRegion } from './regionOfStation.ts';
 import { throwIfStopped } from './stopped.ts';
@@ -23,6 +24,8 @@ const STATIONS_PER_TASK = 16;
 const TASKS_WAITING = 4;
 
 export interface RegionDeps {
+  /** Version of the program, which the answers name. */
+  readonly version: string;
   readonly catalogue: Catalogue;
   readonly weather: WeatherReader;
   /** Workers; all is worked out here where it is absent. */
@@ -37,6 +40,7 @@ export interface RegionDeps {
  *
  * @throws {InvalidInputError | MissingDataError} as the odds do; NO_CARRYOVER, STATIONS_NONE
  * @throws {ConflictError} STOPPED
+ * @example (await regionRows({ residual: 'flumioxazin', crop: 'lentil', appliedOn: '2026-08-14', plantOn: '2027-05-10' }, { version, catalogue, weather }).next()).value?.step // 'start'
  */
 export async function* regionRows(
   input: RegionInput,
@@ -66,6 +70,7 @@ export async function* regionRows(
     crop: resolved.cropName,
     question,
     cautions: cautionsOf(region, stations),
+    model: modelOf(deps.version),
   };
   let done = 0;
   let answered = 0;

@@ -14,6 +14,7 @@ import { count, sayDate, sayLimit, sayOdds } from './words.ts';
  *
  * @throws {InvalidInputError} SHEET_UNCONFIRMED while an interval rests on the catalogue; and what {@link answerField}
  *   throws
+ * @example (await sheet({ ...demoQuestion, interval: '4 months' }, deps, 'us')).title // 'flumioxazin before lentil'
  */
 export async function sheet(input: AskedQuestion, deps: AnswerDeps, units: SheetUnits): Promise<Sheet> {
   return sheetOf(await answerField(input, deps, { season: true }), units);

@@ -3,7 +3,10 @@ import { sayDate } from './words.ts';
 
 const BARS = ['·', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
 
-/** A sheet as Markdown; the picture is a strip of bars. */
+/**
+ * A sheet as Markdown; the picture is a strip of bars.
+ * @example sheetMarkdown(await sheet({ ...demoQuestion, interval: '4 months' }, deps, 'us')).split('\n')[0] // '# flumioxazin before lentil'
+ */
 export function sheetMarkdown(sheet: Sheet): string {
   const lines = (items: readonly { label: string; value: string }[]) =>
     items.map(({ label, value }) => `- **${escaped(label)}:** ${escaped(value)}`);

@@ -60,6 +60,7 @@ const isAlone = ({ partners }: IntervalRow): boolean => partners.length === 0;
  * country gives. Field findings, advice, rows of other countries and rows for tolerant varieties never set it.
  * @param without numbers of rows that another line of their own source takes the place of
  * @throws {MissingDataError} INTERVAL_MISSING where no such row gives a length
+ * @example chooseInterval(catalogue, findActive(catalogue, 'imazethapyr'), findCrop(catalogue, 'canola')).months // 40
  */
 export function chooseInterval(
   catalogue: Catalogue,

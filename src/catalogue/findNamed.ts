@@ -57,7 +57,8 @@ export function findNamed<T>(
   });
 }
 
-function nearestNames<T>(asked: string, things: readonly Named<T>[]): string[] {
+/** Own names of the things nearest in spelling; none where all are too far off. */
+export function nearestNames<T>(asked: string, things: readonly Named<T>[]): string[] {
   const near = things.map(({ names }) => ({
     name: names[0],
     slips: Math.min(...names.map((known) => editDistance(asked, spellingOf(known)))),

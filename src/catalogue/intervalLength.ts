@@ -12,7 +12,10 @@ export interface MeasuredRow {
   readonly longest: Interval;
 }
 
-/** An interval in words. */
+/**
+ * An interval in words.
+ * @example sayInterval({ months: 1, days: 15 }) // '1 month 15 days'
+ */
 export function sayInterval({ months, days }: Interval): string {
   const say = (count: number, unit: string) => `${count} ${unit}${count === 1 ? '' : 's'}`;
   if (months === 0) return say(days, 'day');

@@ -8,6 +8,7 @@ import { CATALOGUE_FILES, type CatalogueTexts } from './catalogueFiles.ts';
  * Text of the catalogue's files in a folder.
  * @param folder path, or file: URL, of the folder that holds actives.csv and the others
  * @throws {SourceFailedError} FILE_NOT_FOUND where one of them cannot be read
+ * @example readDataFolder('data').actives.startsWith('iso_name') // true
  */
 export function readDataFolder(folder: string | URL): CatalogueTexts {
   const path = folder instanceof URL ? fileURLToPath(folder) : folder;

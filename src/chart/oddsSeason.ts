@@ -26,6 +26,8 @@ export function curveAt(values: readonly number[], startDate: string, date: stri
 
 /**
  * Odds over the season: every year a thin line, the odds a bold one, the limit, and the marks of the ruler.
+ *
+ * @example oddsSeason({ startDate: '2026-08-14', odds: [1, 0.9], years: [], yearStepDays: 1 }, { tokens: LIGHT_TOKENS, description: 'none', ruler, marks, oddsLimit: 0.1 }).height // 220
  */
 export function oddsSeason(
   season: Pick<Season, 'startDate' | 'odds' | 'years' | 'yearStepDays'>,

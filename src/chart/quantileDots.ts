@@ -48,6 +48,8 @@ const LEAST_DOTS_HIGH = 4;
 /**
  * Twenty dots on the ruler: when the field is clear. Dots after the planting marker are filled in the colour of
  * the odds, the others are open; dots past the search stand at the right end.
+ *
+ * @example quantileDots([], { tokens: LIGHT_TOKENS, description: 'none', ruler, marks, oddsAtPlanting: 0.2 }).height // 80
  */
 export function quantileDots(rows: readonly DotRow[], options: DotsOptions): ChartSpec {
   const { ruler, marks, tokens, oddsAtPlanting, monthsNamed = false } = options;

@@ -23,6 +23,7 @@ const DOT_AREA = [40, 360] as const;
 /**
  * Odds given against the share of times that harm then came: a dot for each band of odds, as large as it is often used,
  * with the interval that chance leaves; on the slanting line both are alike.
+ * @example reliability([], { tokens: LIGHT_TOKENS, description: 'none', widthPx: 400, baseRate: 0.2 }).height // 300
  */
 export function reliability(bins: readonly Bin[], options: ReliabilityOptions): ChartSpec {
   const { tokens, widthPx, heightPx = 300, baseRate } = options;

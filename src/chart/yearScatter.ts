@@ -31,7 +31,10 @@ export const driestYear = <Row extends YearRow>(rows: readonly Row[]): Row | und
     undefined,
   );
 
-/** Odds of every year against its warm rain; thirds told apart by shape and filling, the driest year named. */
+/**
+ * Odds of every year against its warm rain; thirds told apart by shape and filling, the driest year named.
+ * @example yearScatter([], { tokens: LIGHT_TOKENS, description: 'none', widthPx: 400, rainUnit: 'mm', rainIn: (mm) => mm, oddsLimit: 0.1 }).height // 220
+ */
 export function yearScatter(rows: readonly YearRow[], options: ScatterOptions): ChartSpec {
   const { tokens, widthPx, heightPx = 220, rainUnit, rainIn, oddsLimit, picked = null } = options;
   const years = rows.map(({ year, third, probability, warmRainMm }) => ({

@@ -3,6 +3,7 @@ import { count, sayDate, sayLimit, sayOdds } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
 import { inchesFromMm } from '../units.ts';
 import { conditionLines } from './conditionText.ts';
+import { modelLine } from './modelLine.ts';
 import { yearStrip } from './yearStrip.ts';
 
 /** How the answer is printed. */
@@ -37,7 +38,7 @@ export function answerText(answer: Answer, options: TextOptions): string {
     ...answer.cautions.map(({ text }) => wrap(text, '- ', '  ')),
     '',
     dim(wrap(`Weather: ${record}`)),
-    dim(wrap(`Model: ${model.name}, version ${model.version}.`)),
+    dim(modelLine(model)),
     '',
   ].join('\n');
 }

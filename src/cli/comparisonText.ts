@@ -1,6 +1,7 @@
 import { sayDate, sayLimit } from '../app/words.ts';
 import type { Comparison, ResidualRow } from '../schema/comparison.ts';
 import { wrap } from './answerText.ts';
+import { modelLine } from './modelLine.ts';
 import { textTable } from './textTable.ts';
 
 /** The printed comparison: a table, what activates, what cannot be judged, cautions. */
@@ -11,6 +12,7 @@ export function comparisonText({
   activation,
   unjudged,
   cautions,
+  model,
 }: Comparison): string {
   const head = `Residuals sprayed ${sayDate(question.appliedOn)} before ${crop} planted ${sayDate(question.plantOn)}, odds limit ${sayLimit(question.oddsLimit)}.`;
   return [
@@ -40,6 +42,8 @@ export function comparisonText({
       : []),
     '',
     ...cautions.map((text) => wrap(text, '- ', '  ')),
+    '',
+    modelLine(model),
     '',
   ].join('\n');
 }

@@ -2,6 +2,7 @@ import { sayDate, sayLimit } from '../app/words.ts';
 import type { CropGrid, CropRow } from '../schema/comparison.ts';
 import { wrap } from './answerText.ts';
 import { percent } from './comparisonText.ts';
+import { modelLine } from './modelLine.ts';
 import { textTable } from './textTable.ts';
 
 /** Planting dates that fit on a printed line. */
@@ -9,7 +10,7 @@ const DATES_PRINTED = 9;
 
 /** The printed grid: crops down, planting dates across. */
 export function cropGridText(
-  { question, residual, dates, crops, unjudged, cautions }: CropGrid,
+  { question, residual, dates, crops, unjudged, cautions, model }: CropGrid,
   third: 'all' | 'dry' | 'wet',
 ): string {
   const step = Math.ceil(dates.length / DATES_PRINTED);
@@ -34,6 +35,8 @@ export function cropGridText(
       : []),
     '',
     ...cautions.map((text) => wrap(text, '- ', '  ')),
+    '',
+    modelLine(model),
     '',
   ].join('\n');
 }

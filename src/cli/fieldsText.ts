@@ -79,7 +79,7 @@ function factLines(record: FieldRecord, units: Units): string[] {
   return [
     areaHa === null ? 'Area not given' : `Area ${sayArea(areaHa, units)}`,
     `Station ${station ?? 'not chosen yet'}${place === null ? '' : `; field at ${place.latitudeDeg}, ${place.longitudeDeg}`}`,
-    `Soil ${soil}; organic matter ${record.organicMatterPercent} %; pH ${soilPh ?? 'not given'}${
+    `Soil ${soil}; organic matter ${record.organicMatterPercent === undefined ? 'not given' : `${record.organicMatterPercent} %`}; pH ${soilPh ?? 'not given'}${
       phNote === '' ? '' : ` (${phNote})`
     }; ${Math.round(record.coverFraction * 100)} % covered`,
   ];

@@ -1,5 +1,6 @@
 import type { Hindcast } from '../schema/hindcast.ts';
 import { wrap } from './answerText.ts';
+import { modelLine } from './modelLine.ts';
 import { tallyLines } from './tallyText.ts';
 import { textTable } from './textTable.ts';
 
@@ -12,6 +13,7 @@ export function hindcastText({
   station,
   years,
   recorded,
+  model,
 }: Hindcast): string {
   const percent = (value: number) => `${Math.round(value * 100)} %`;
   const scores = textTable([
@@ -36,5 +38,5 @@ export function hindcastText({
     ]),
   ]);
   const weather = `${station.invented ? 'Invented record' : 'Record'} of ${station.name}, ${years[0].year} to ${years[years.length - 1].year}.`;
-  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather), ...tallyLines(recorded)].join('\n')}\n`;
+  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather), ...tallyLines(recorded), modelLine(model)].join('\n')}\n`;
 }

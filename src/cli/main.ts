@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { realDeps } from './realDeps.ts';
 import { run } from './run.ts';
+import { terminalOf } from './terminalOf.ts';
 
 /** Resolves at the first Ctrl-C or request to end. */
 const stopAsked = () =>
@@ -9,13 +10,6 @@ const stopAsked = () =>
     process.once('SIGTERM', () => done());
   });
 
-const terminal = {
-  out: (text: string) => void process.stdout.write(text),
-  err: (text: string) => void process.stderr.write(text),
-  interactive: process.stderr.isTTY === true,
-  colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
-};
-
 // A reader that stops early (`drywake … | head`) is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
@@ -23,5 +17,5 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 process.exitCode = await run(
   process.argv.slice(2),
-  realDeps(terminal, resolve(process.env.DRYWAKE_HOME || '.drywake'), stopAsked),
+  realDeps(terminalOf(process, process.env), resolve(process.env.DRYWAKE_HOME || '.drywake'), stopAsked),
 );

@@ -7,10 +7,10 @@ export interface ProgressLine {
   end(): void;
 }
 
-/** Share of the work after which a stream that is no terminal gets a line. */
-const STEP = 0.25;
+/** Share of the work after which the line is written anew. */
+const STEP = 0.01;
 
-/** One line that is written over itself on a terminal; elsewhere a line for each quarter of the work. */
+/** One line that is written over itself on a terminal; nothing elsewhere, where only results and talk belong. */
 export function createProgressLine(
   { err, interactive }: Pick<Terminal, 'err' | 'interactive'>,
   what: string,
@@ -19,16 +19,17 @@ export function createProgressLine(
   let width = 0;
   return {
     show(done, of) {
+      if (!interactive) return;
       const share = of === 0 ? 1 : done / of;
-      const steps = Math.floor(share / (interactive ? 0.01 : STEP));
+      const steps = Math.floor(share / STEP);
       if (steps <= told) return;
       told = steps;
       const text = `${done} of ${of} ${what}, ${Math.round(share * 100)} %`;
       width = Math.max(width, text.length);
-      err(interactive ? `\r${text.padEnd(width)}` : `${text}\n`);
+      err(`\r${text.padEnd(width)}`);
     },
     end() {
-      if (interactive && width > 0) err(`\r${' '.repeat(width)}\r`);
+      if (width > 0) err(`\r${' '.repeat(width)}\r`);
     },
   };
 }

@@ -34,7 +34,8 @@ export async function run(argv: readonly string[], deps: CliDeps): Promise<numbe
       'after',
       '\nExample:\n  drywake odds --station demo-invented --residual flumioxazin --crop lentil --applied 2026-08-14 --plant 2027-05-10\n',
     );
-  const called = COMMANDS.find(({ name }) => name === argv[0]);
+  const word = argv[0] === 'help' ? argv[1] : argv[0];
+  const called = COMMANDS.find(({ name }) => name === word);
   for (const { name, summary, load } of COMMANDS) {
     const command = program.command(name).description(summary).copyInheritedSettings(program);
     if (name === called?.name) (await load()).define(command, deps);

@@ -3,7 +3,10 @@ import { MissingDataError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
 import { DEMO_FIRST_DATE, DEMO_LAST_DATE, DEMO_STATION, inventedRecord } from './inventedRecord.ts';
 
-/** Reads the one invented station; its record is made at the first call that needs it and then kept. */
+/**
+ * Reads the one invented station; its record is made at the first call that needs it and then kept.
+ * @example (await createDemoReader().stations())[0].id // 'demo-invented'
+ */
 export function createDemoReader(): WeatherReader {
   let kept: StationRecord | undefined;
   function demoRecord(): StationRecord {

@@ -2,29 +2,17 @@ import type { OpenAPIHono } from '@hono/zod-openapi';
 import { html } from 'hono/html';
 import { nullableRefs } from './nullableRefs.ts';
 import { problemResponses } from './problemResponses.ts';
+import { type Shape, typeWords } from './shapes.ts';
 
 /** The parts of an OpenAPI document that the reference page shows. */
 interface Document {
   readonly info: { readonly title: string; readonly version: string; readonly description?: string };
   readonly paths?: Record<string, Record<string, Operation>>;
-  readonly components?: { readonly schemas?: Record<string, Schema> };
+  readonly components?: { readonly schemas?: Record<string, Shape> };
 }
 interface Operation {
   readonly summary?: string;
 }
-interface Schema {
-  readonly type?: string | readonly string[];
-  readonly description?: string;
-  readonly enum?: readonly unknown[];
-  readonly unit?: string;
-  readonly default?: unknown;
-  readonly $ref?: string;
-  readonly properties?: Record<string, Schema>;
-  readonly required?: readonly string[];
-  readonly items?: Schema;
-  readonly anyOf?: readonly Schema[];
-}
-
 /** Adds the OpenAPI 3.1 document at /api/openapi.json and its readable form at /api. */
 export function referencePage(app: OpenAPIHono, version: string): void {
   const describe = () =>
@@ -80,7 +68,7 @@ function page({ info, paths = {}, components }: Document) {
     </html>`;
 }
 
-function shape(name: string, schema: Schema) {
+function shape(name: string, schema: Shape) {
   return html`<section id="${name}">
     <h3>${name}</h3>
     <p>${schema.description}</p>
@@ -103,12 +91,4 @@ function shape(name: string, schema: Schema) {
       </table>
     </div>
   </section>`;
-}
-
-function typeWords(schema: Schema): string {
-  if (schema.$ref) return schema.$ref.split('/').at(-1) ?? '';
-  if (schema.enum) return schema.enum.map(String).join(' | ');
-  if (schema.anyOf) return schema.anyOf.map(typeWords).join(' or ');
-  if (schema.items) return `list of ${typeWords(schema.items)}`;
-  return [schema.type ?? 'any'].flat().join(' or ');
 }

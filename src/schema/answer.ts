@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { evidenceSchema } from './evidence.ts';
 import { countingAdviceSchema, labelConditionSchema } from './labelCondition.ts';
 import { storedLabelSchema } from './labelEntry.ts';
+import { modelUsedSchema } from './modelUsed.ts';
 import { questionSchema } from './question.ts';
 import { seasonStorySchema } from './seasonStory.ts';
 import { stationSchema } from './weather.ts';
@@ -221,7 +222,7 @@ export const answerSchema = z
         evaporableWaterMm: z.number().meta({ description: 'Water the top 15 cm can lose', unit: 'mm' }),
       }),
     }),
-    model: z.strictObject({ name: z.string(), version: z.string() }),
+    model: modelUsedSchema,
     weather: z.strictObject({
       station: stationSchema,
       source: z.string(),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { problemSchema } from './answer.ts';
+import { modelUsedSchema } from './modelUsed.ts';
 
 const share = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 
@@ -51,6 +52,7 @@ export const batchSchema = z
     refused: z.int(),
     unknownColumns: z.array(z.string()).meta({ description: 'Columns that were kept but mean nothing here' }),
     cautions: z.array(z.string()),
+    model: modelUsedSchema,
     rows: z.array(batchRowSchema).meta({ description: 'By rank' }),
   })
   .meta({ id: 'Batch' });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { intervalUsedSchema } from './answer.ts';
+import { modelUsedSchema } from './modelUsed.ts';
 import { markSchema } from './provenance.ts';
 import { questionSchema } from './question.ts';
 import { NAMES_PRODUCT, productShape } from './treatmentEntry.ts';
@@ -118,6 +119,7 @@ export const comparisonSchema = z
       .array(unjudgedSchema)
       .meta({ description: 'Residuals without an interval before this crop, or without what the odds need' }),
     cautions: z.array(z.string()),
+    model: modelUsedSchema,
   })
   .meta({ id: 'Comparison' });
 export type Comparison = z.infer<typeof comparisonSchema>;
@@ -184,6 +186,7 @@ export const cropGridSchema = z
     crops: z.array(cropRowSchema).meta({ description: 'By clear date, then by label date' }),
     unjudged: z.array(unjudgedSchema),
     cautions: z.array(z.string()),
+    model: modelUsedSchema,
   })
   .meta({ id: 'CropGrid' });
 export type CropGrid = z.infer<typeof cropGridSchema>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { modelUsedSchema } from './modelUsed.ts';
 import { outcomeTallySchema } from './outcomeTally.ts';
 import { questionSchema } from './question.ts';
 
@@ -79,6 +80,7 @@ export const hindcastSchema = z
       description:
         'Outcomes recorded in kept fields, whatever residual and crop; null where no fields are looked at',
     }),
+    model: modelUsedSchema,
   })
   .meta({ id: 'Hindcast' });
 export type Hindcast = z.infer<typeof hindcastSchema>;

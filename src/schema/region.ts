@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { modelUsedSchema } from './modelUsed.ts';
 import { questionSchema } from './question.ts';
 import { TEXTURE_CLASSES } from './soil.ts';
 import { weatherHelpSchema } from './weatherHelp.ts';
@@ -132,6 +133,7 @@ export const regionEventSchema = z
       crop: z.string(),
       question: regionQuestionSchema,
       cautions: z.array(z.string()),
+      model: modelUsedSchema,
     }),
     z.strictObject({ step: z.literal('rows'), done: z.int(), of: z.int(), rows: z.array(regionRowSchema) }),
     z.strictObject({ step: z.literal('end'), answered: z.int(), of: z.int() }),

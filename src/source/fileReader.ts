@@ -24,6 +24,7 @@ export interface FileReader {
 
 /**
  * A reader over files and folders; nothing is opened before the first question.
+ * @example (await createFileReader([recordFile]).stations())[0].id // 'TST00000001'
  * @param options what the user says about files that do not say it themselves: units, order of dates, station id
  */
 export function createFileReader(paths: readonly string[], options: ReadOptions = {}): FileReader {

@@ -17,7 +17,7 @@ import { type QuestionInput, questionSchema } from '../../src/schema/question.ts
 import { catalogue } from '../catalogue/loaded.ts';
 
 const weather = createDemoReader();
-const deps = { catalogue, weather };
+const deps = { version: '1', catalogue, weather };
 const HEAD = 'field,acres,station,residual,crop,applied_on,plant_on,as_of,soil_class,note';
 const listOf = (...rows: string[]) => readFieldList([HEAD, ...rows].join('\n'), 'fields.csv');
 const north = 'North,160,demo-invented,flumioxazin,lentil,2026-08-14,2027-05-10,2026-09-30,clay,first';

@@ -70,7 +70,7 @@ it('gives a region’s rain-only station the temperatures that its own answer bo
     ...{ appliedOn: '2025-08-10', plantOn: '2026-05-10', asOf: '2025-12-15' },
   };
   const rows: RegionRow[] = [];
-  for await (const event of regionRows(question, { catalogue, weather })) {
+  for await (const event of regionRows(question, { version: '1', catalogue, weather })) {
     if (event.step === 'rows') rows.push(...event.rows);
   }
   const [bare, own, , alone] = rows;

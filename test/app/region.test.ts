@@ -35,7 +35,7 @@ const question = {
   ...{ residual: 'imazethapyr', crop: 'lentil', interval: '9 months' },
   ...{ appliedOn: '2025-08-10', plantOn: '2026-05-10', asOf: '2025-12-15' },
 };
-const deps = { catalogue, weather, stateOf: readUsStates };
+const deps = { version: '1', catalogue, weather, stateOf: readUsStates };
 
 async function rowsOf(change: Partial<RegionInput> = {}): Promise<RegionRow[]> {
   const rows: RegionRow[] = [];
@@ -57,6 +57,15 @@ describe('a region', () => {
       ['GEN00000005', 'TOO_FEW_YEARS'],
     ]);
     expect(rows[4].reason).toContain('usable');
+  });
+
+  it('gives each station the same to the last bit, whichever came before it', async () => {
+    const together = await rowsOf();
+    for (const row of [...together].reverse()) {
+      const { latitudeDeg: north, longitudeDeg: east } = row;
+      const box = { west: east ?? 0, east: east ?? 0, south: north ?? 0, north: north ?? 0 };
+      expect(await rowsOf({ box })).toEqual([row]);
+    }
   });
 
   it('gives the figures of the whole answer at each station', async () => {

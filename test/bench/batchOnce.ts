@@ -27,6 +27,7 @@ const result = await batch(
   readFieldList(text, 'generated.csv'),
   {},
   {
+    version: 'bench',
     catalogue,
     weather: createBriefReader(folder),
     workshop,

@@ -16,7 +16,12 @@ const question = {
   ...{ residual: 'imazethapyr', crop: 'lentil', interval: '9 months', appliedOn: '2025-08-10' },
   ...{ plantOn: '2026-05-10', asOf: '2025-12-15', assume: { moistureExponent: 0.47 } },
 };
-for await (const event of regionRows(question, { catalogue, weather: createBriefReader(folder), workshop })) {
+for await (const event of regionRows(question, {
+  version: '1',
+  catalogue,
+  weather: createBriefReader(folder),
+  workshop,
+})) {
   if (event.step === 'end') answered = event.answered;
 }
 const ms = performance.now() - start;

@@ -39,7 +39,8 @@ const question = {
 async function region(workshop?: Workshop): Promise<string> {
   const weather = createBriefReader(folder);
   const events: RegionEvent[] = [];
-  for await (const event of regionRows(question, { catalogue, weather, workshop })) events.push(event);
+  for await (const event of regionRows(question, { version: '1', catalogue, weather, workshop }))
+    events.push(event);
   const rows = events.flatMap((event) => (event.step === 'rows' ? event.rows : []));
   expect(rows.length).toBe(STATIONS);
   return JSON.stringify(rows);
@@ -62,7 +63,9 @@ describe('work by several workers', () => {
     const text = ['field,acres,station,residual,crop,applied_on,plant_on,as_of', ...rows].join('\n');
     const weather = createBriefReader(folder);
     const by = async (workshop?: Workshop) =>
-      JSON.stringify(await batch(readFieldList(text, 'f.csv'), {}, { catalogue, weather, workshop }));
+      JSON.stringify(
+        await batch(readFieldList(text, 'f.csv'), {}, { version: '1', catalogue, weather, workshop }),
+      );
     const alone = await by();
     expect(alone).toContain('"answered":290');
     for (const shop of shops) expect(await by(shop)).toBe(alone);
@@ -73,7 +76,13 @@ describe('work by several workers', () => {
     const asked = { ...demoQuestion, baseFrom: 1995, baseTo: 2014 };
     const by = async (workshop?: Workshop) =>
       JSON.stringify(
-        await hindcast(asked, { catalogue, climates: createClimateCache(weather), weather, workshop }),
+        await hindcast(asked, {
+          version: '1',
+          catalogue,
+          climates: createClimateCache(weather),
+          weather,
+          workshop,
+        }),
       );
     const alone = await by();
     for (const shop of shops) expect(await by(shop)).toBe(alone);
@@ -83,7 +92,7 @@ describe('work by several workers', () => {
     const stop = new AbortController();
     const events = regionRows(
       question,
-      { catalogue, weather: createBriefReader(folder), workshop: shops[0] },
+      { version: '1', catalogue, weather: createBriefReader(folder), workshop: shops[0] },
       stop.signal,
     );
     await events.next();

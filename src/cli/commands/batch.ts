@@ -7,6 +7,7 @@ import { InvalidInputError } from '../../errors.ts';
 import { BATCH_COLUMNS } from '../../schema/batchColumns.ts';
 import type { QuestionInput } from '../../schema/question.ts';
 import type { CliDeps } from '../command.ts';
+import { modelLine } from '../modelLine.ts';
 import { workersOption } from '../optionValues.ts';
 import { checkOutput, writeOutput } from '../outputFile.ts';
 import { createProgressLine } from '../progressLine.ts';
@@ -71,7 +72,7 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
       const weather = await readerOf(flags, deps);
       const { catalogue, labels } = deps.answerDeps(weather);
       const watch = { signal, progress: line.show };
-      return batch(list, shared, { catalogue, weather, labels, workshop }, watch);
+      return batch(list, shared, { version: deps.version, catalogue, weather, labels, workshop }, watch);
     }),
   );
   line.end();
@@ -81,7 +82,9 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
   } else {
     terminal.out(flags.json ? `${JSON.stringify(result, null, 2)}\n` : csvOf(columns, result.rows));
   }
-  terminal.err(`${result.answered} answered, ${result.refused} not; those say why in the last column.\n`);
+  terminal.err(
+    `${result.answered} answered, ${result.refused} not; those say why in the last column.\n${modelLine(result.model)}\n`,
+  );
   if (result.unknownColumns.length > 0) {
     terminal.err(`Kept without a meaning here: ${result.unknownColumns.join(', ')}.\n`);
   }

@@ -20,6 +20,7 @@ const JSON_FLAG = ['--json', 'print the result as JSON'] as const;
 
 /** `drywake catalogue list | show`. */
 export function define(program: Program, deps: CliDeps): void {
+  program.addHelpText('after', '\nExample:\n  drywake catalogue show imazethapyr --crop lentil\n');
   program
     .command('list')
     .description('actives and crops at a glance')

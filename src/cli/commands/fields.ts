@@ -14,6 +14,7 @@ interface Flags {
 
 /** `drywake fields list | show | import | export | backup | restore | undo | record`. */
 export function define(program: Program, deps: CliDeps): void {
+  program.addHelpText('after', '\nExample:\n  drywake fields list\n');
   const sub = (name: string, summary: string, example: string) =>
     program
       .command(name)

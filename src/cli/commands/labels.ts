@@ -16,6 +16,7 @@ export function define(program: Program, deps: CliDeps): void {
   const say = (json: boolean | undefined, result: unknown, text: string) =>
     deps.terminal.out(json ? `${JSON.stringify(result, null, 2)}\n` : text);
   const list = () => deps.withDesk((desk) => desk.labels.list());
+  program.addHelpText('after', '\nExample:\n  drywake labels list\n');
   program
     .command('list')
     .description('all label entries, and those that were removed')

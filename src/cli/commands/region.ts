@@ -4,6 +4,7 @@ import { regionRows } from '../../app/region.ts';
 import { regionFeature, regionTable } from '../../app/regionTable.ts';
 import type { RegionEvent, RegionInput, RegionRow } from '../../schema/region.ts';
 import type { CliDeps } from '../command.ts';
+import { modelLine } from '../modelLine.ts';
 import { workersOption } from '../optionValues.ts';
 import { checkOutput, writeOutput } from '../outputFile.ts';
 import { createProgressLine } from '../progressLine.ts';
@@ -69,7 +70,8 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   let start: Extract<RegionEvent, { step: 'start' }> | undefined;
   await deps.untilInterrupted((signal) =>
     withWorkshop(deps, length, flags.workers, async (workshop) => {
-      const regionDeps = { catalogue: deps.catalogue(), weather, workshop, stateOf: deps.stateOf };
+      const { version, stateOf } = deps;
+      const regionDeps = { version, catalogue: deps.catalogue(), weather, workshop, stateOf };
       for await (const event of regionRows(question, regionDeps, signal)) {
         if (event.step === 'start') start = event;
         if (event.step !== 'rows') continue;
@@ -97,6 +99,7 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   }
   const answered = rows.filter(({ figures }) => figures !== null).length;
   terminal.err(`${answered} of ${rows.length} stations can answer; the others say why in the last column.\n`);
+  if (start) terminal.err(`${modelLine(start.model)}\n`);
   for (const caution of start?.cautions ?? []) terminal.err(`${caution}\n`);
 }
 

@@ -23,6 +23,7 @@ const JSON_FLAG = ['--json', 'print the result as JSON'] as const;
 
 /** `drywake weather import | fetch | compact | export | list | check | normals | near`. */
 export function define(program: Program, deps: CliDeps): void {
+  program.addHelpText('after', '\nExample:\n  drywake weather near --county "Gallatin, MT"\n');
   const sub = (name: string, summary: string, example: string) =>
     program
       .command(name)

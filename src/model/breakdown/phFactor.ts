@@ -15,7 +15,7 @@ const PH_RANGE = [3, 11] as const;
  * Source     Weed Science 1985 and 1986 (chlorsulfuron), Journal of Agricultural and Food Chemistry 2002 (prosulfuron),
  *            Weed Research c. 1993 (flumetsulam); data/ph-responses.yaml holds the figures of each active
  * Checked    test/published/ph-factor.json, test/model/phFactor.test.ts
- * @example   phFactor({ kind: 'slope', factorPerUnit: 2, referencePh: 7, lowPh: 5, highPh: 8, … }, 8) // 2
+ * @example   phFactor(findActive(catalogue, 'chlorsulfuron').ph, 8) // 3.12
  * @throws {OutOfRangeError} soilPh outside 3 to 11
  */
 export function phFactor(response: PhResponse | null, soilPh: number | null): number {

@@ -13,7 +13,7 @@ export interface Interval {
  * Symbols    appliedDay [day number], interval months >= 0, days >= 0
  * Valid      any date
  * Source     calendar rule of our own: a missing day of the month falls back to the last one
- * @example labelDateOf(parseIsoDate('2020-08-31'), { months: 6, days: 0 }) // 2021-02-28
+ * @example isoDateOf(labelDateOf(parseIsoDate('2020-08-31'), { months: 6, days: 0 })) // '2021-02-28'
  */
 export function labelDateOf(appliedDay: number, interval: Interval): number {
   const { year, month, day } = civilDateOf(appliedDay);

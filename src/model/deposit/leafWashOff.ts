@@ -33,6 +33,7 @@ export interface LeafCourse {
  * Checked    test/published/foliage.json (C-FOL-1, C-WO-1) through its parts
  *
  * @param liquidRainMm rain from the application day (index 0) on [mm]
+ * @example leafWashOff(Float64Array.of(0, 10, 0), 10, 0.05).washed // [{ offsetDays: 1, share: 0.36712 }]
  */
 export function leafWashOff(
   liquidRainMm: Float64Array,

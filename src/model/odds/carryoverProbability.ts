@@ -22,6 +22,7 @@ const MAX_STEPS = 200;
  *            is harmful by itself
  * Source     own reduction: soils differ ln-normally in speed, z standard normal
  * Checked    test/model/carryoverProbability.test.ts (closed form, brute-force integration over z)
+ * @example carryoverProbability([{ logExcess: 1, decayExponent: 1.5 }], 0.35) // 0.12334
  */
 export function carryoverProbability(parts: readonly ResiduePart[], soilSpread: number): number {
   return parts.length === 1

@@ -10,6 +10,7 @@ import { median } from './quantile.ts';
  * Valid      at least one year; the floor keeps frozen ground from counting as a label's days (our assumption)
  * Source     idea of our own: a label interval is a number of breakdown days
  * Checked    test/cases/crossCheck.test.ts, column "demand"
+ * @example demandBreakdownDays([30, 40, 50], 120, 0.1) // 40
  */
 export function demandBreakdownDays(
   labelBreakdownDays: readonly number[],

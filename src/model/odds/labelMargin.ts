@@ -12,6 +12,7 @@ import { assertWithin } from '../../errors.ts';
  * Valid      first-order loss
  * Source     assumption of our own: the interval covers 9 soils of 10
  * Checked    test/cases/crossCheck.test.ts
+ * @example logLabelMargin(40, 9, 0.35, 0.9) // 1.96718
  */
 export function logLabelMargin(
   demand: number,

@@ -12,6 +12,7 @@ const Z_90 = 1.645;
  * Valid      n_eff > 1; says nothing of the model's own errors
  * Source     large-sample interval of a mean; n_eff as for the weighted ensemble
  * Checked    test/cases/crossCheck.test.ts, column "range"
+ * @example oddsRange([0.2, 0.4], [1, 1], 0.3) // { low: 0.1355, high: 0.4645 }
  */
 export function oddsRange(
   probabilities: ArrayLike<number>,

@@ -18,6 +18,7 @@ export interface WetnessRun {
  * Valid      inner loop, inputs not checked; 0 <= startDepletionMm <= TEW
  * Source     FAO-56 eq. 71-79
  * Checked    test/model/waterBalance.property.test.ts
+ * @example wetnessRun(Float64Array.of(50, 0), Float64Array.of(5, 5), layer, 0).wetness // [0.94086, 0.82258]
  */
 export function wetnessRun(
   waterMm: Float64Array,

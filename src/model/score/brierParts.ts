@@ -28,6 +28,7 @@ export interface BrierParts {
  * Valid      at least one bin with a weight above 0
  * Source     Statistical Methods in the Atmospheric Sciences, Academic Press, Table 7.3
  * Checked    test/published/scores.json (C-BS-2)
+ * @example brierParts([{ forecast: 0.2, observed: 0.3, weight: 1 }, { forecast: 0.6, observed: 0.5, weight: 1 }]).reliability // 0.01
  */
 export function brierParts(bins: readonly ForecastBin[], baseRate?: number): BrierParts {
   const total = bins.reduce((sum, { weight }) => sum + weight, 0);

@@ -41,8 +41,7 @@ export interface SoilWater {
  *            themselves (nearly pure sand without clay or humus, sandy clay rich in humus) -> InvalidInputError
  * Source     Soil Science Society of America Journal 70, 1569-1578 (2006), as coded in public repositories
  * Checked    test/published/soil-water.json
- * @example   soilWaterCharacteristics({ sand: 0.4, clay: 0.2, organicMatterPercent: 2.5 })
- *            // thetaWiltingPoint 0.137, thetaFieldCapacity 0.280, thetaSaturation 0.459
+ * @example   soilWaterCharacteristics({ sand: 0.4, clay: 0.2, organicMatterPercent: 2.5 }).thetaFieldCapacity // 0.2796
  */
 export function soilWaterCharacteristics({ sand, clay, organicMatterPercent }: SoilComposition): SoilWater {
   assertWithin('sand', sand, 0, 1);

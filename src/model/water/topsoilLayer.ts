@@ -36,7 +36,7 @@ export type SoilTexture =
  * Symbols    sand, clay [0-1]; organicMatterPercent [% by mass], 0-8; coverFraction [0-1]
  * Valid      the ranges of the texture equations; outside -> OutOfRangeError
  * Source     FAO-56 eq. 71-73 and Table 19; Soil Science Society of America Journal 70, 1569 (2006)
- * @example topsoilLayer({ textureClass: 'loam' }, 2, 0.6).tewMm // about 32
+ * @example topsoilLayer({ textureClass: 'loam' }, 2, 0.6).tewMm // 31.071
  */
 export function topsoilLayer(
   texture: SoilTexture,

@@ -36,6 +36,7 @@ export function monthlyMeanStands(present: readonly boolean[]): boolean {
  *            be told how much of it fell in which
  * Source     rule for monthly totals in WMO-1203; its clause on accumulations from memory
  * Checked    test/published/completeness.json (C-QC-1)
+ * @example monthlyTotalStands([true, false], [false, true]) // true
  */
 export const monthlyTotalStands = (present: readonly boolean[], covered: readonly boolean[] = []): boolean =>
   present.every((here, day) => here || covered[day] === true);
@@ -46,6 +47,7 @@ export const monthlyTotalStands = (present: readonly boolean[], covered: readonl
  * Equation   valid years >= 0.8 × years
  * Source     WMO-100 (2011): at least 80 % of the years, 24 of 30
  * Checked    test/published/completeness.json (C-QC-1)
+ * @example normalStands(24, 30) // true
  */
 export const normalStands = (validYears: number, years: number): boolean =>
   validYears >= NORMAL_SHARE * years - 1e-9;

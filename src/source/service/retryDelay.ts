@@ -11,7 +11,7 @@ export interface BackOff {
  * that clients that failed together do not come back together. [ms]
  * @param attempt the attempt that failed, from 1
  * @param random uniform on 0 to 1
- * @example backOffMs(3, 1, { firstWaitMs: 1000, mostWaitMs: 30_000 }) -> 4000; with random 0 -> 2000
+ * @example backOffMs(3, 1, { firstWaitMs: 1000, mostWaitMs: 30_000 }) // 4000
  */
 export function backOffMs(attempt: number, random: number, { firstWaitMs, mostWaitMs }: BackOff): number {
   const longest = Math.min(firstWaitMs * 2 ** (attempt - 1), mostWaitMs);

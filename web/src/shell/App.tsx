@@ -1,4 +1,5 @@
 import { useUnits } from '../units/useUnits.ts';
+import { Foot } from './Foot.tsx';
 import { Lazy } from './Lazy.tsx';
 import { Masthead } from './Masthead.tsx';
 import { Nowhere } from './Nowhere.tsx';
@@ -33,6 +34,7 @@ export function App() {
     <>
       <Masthead units={units} place={place} />
       {place === 'nowhere' ? <Nowhere path={path} /> : <Lazy key={place} load={PARTS[place]} />}
+      {place !== 'sheet' && <Foot />}
     </>
   );
 }

@@ -1,0 +1,76 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { marked } from 'marked';
+
+const PROJECT = new URL('../../../', import.meta.url);
+const GUIDE = new URL('web/guide/', PROJECT);
+
+/** A document for users, by its path in the project. */
+export interface Document {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** Every document whose commands and programs are run. */
+export const documents = (): Document[] =>
+  [
+    'README.md',
+    'data/README.md',
+    'notebooks/README.md',
+    ...readdirSync(GUIDE)
+      .filter((name) => name.endsWith('.md'))
+      .map((name) => `web/guide/${name}`),
+  ].map((path) => ({ path, text: readFileSync(new URL(path, PROJECT), 'utf8') }));
+
+/** A fenced block: the first word after its fence says what it is, a second names the file that it shows. */
+export interface Fence {
+  readonly kind: string;
+  readonly fileName: string | null;
+  readonly text: string;
+}
+
+/** The fenced blocks of a document, in order. */
+export const fencesOf = ({ text }: Document): Fence[] =>
+  marked.lexer(text).flatMap((token) => {
+    if (token.type !== 'code') return [];
+    const [kind = '', fileName = null] = (token.lang ?? '').split(' ');
+    return [{ kind, fileName, text: token.text as string }];
+  });
+
+/** A command of a block, with the output shown under it; null where none is shown. */
+export interface ShownCommand {
+  readonly command: string;
+  readonly output: string | null;
+}
+
+/**
+ * The commands of an sh block. Where lines begin with "$ " each is a command of its own, with the lines under it as its
+ * output; else the whole block is one script.
+ */
+export function commandsOf(block: string): ShownCommand[] {
+  if (!/^\$ /m.test(block)) return [{ command: block, output: null }];
+  return block
+    .split(/^\$ /m)
+    .slice(1)
+    .map((part) => {
+      const lines = part.split('\n');
+      const last = lines.findIndex((line) => !line.endsWith('\\'));
+      const output = lines
+        .slice(last + 1)
+        .join('\n')
+        .trimEnd();
+      return { command: lines.slice(0, last + 1).join('\n'), output: output === '' ? null : output };
+    });
+}
+
+/** Whether a printed text is the one that is shown; a line of nothing but … stands for any lines. */
+export function isShown(shown: string, printed: string): boolean {
+  const parts = shown.split(/^…\n?/m).map((part) => part.trimEnd());
+  if (parts.length === 1) return shown === printed.trimEnd();
+  let at = 0;
+  for (const [index, part] of parts.entries()) {
+    const found = printed.indexOf(part, at);
+    if (found < 0 || (index === 0 && found > 0)) return false;
+    at = found + part.length;
+  }
+  return parts[parts.length - 1] === '' || printed.trimEnd().endsWith(parts[parts.length - 1]);
+}

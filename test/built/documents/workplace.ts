@@ -1,0 +1,108 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { PROGRAM } from '../builtProgram.ts';
+import { recordFiles } from './recordService.ts';
+
+const PROJECT = fileURLToPath(new URL('../../../', import.meta.url));
+
+/** `npx drywake` is the built program. */
+const NPX = `#!/bin/sh
+[ "$1" = drywake ] || { echo "npx $1 is not run here" >&2; exit 64; }
+shift
+exec "${process.execPath}" "${PROGRAM}" "$@"
+`;
+
+/** `npm start` is the built server on a free port; what .ci/run does itself is not done once more. */
+const NPM = `#!/bin/sh
+case "$1" in
+  ci | test) exec grep -q "^npm $1" "${PROJECT}.ci/run" ;;
+  start) exec "${process.execPath}" "${PROGRAM}" serve --port 0 ;;
+esac
+echo "npm $1 is not run here" >&2
+exit 64
+`;
+
+/** A server says where it is and then goes on until it is stopped. */
+const SERVES = /^(?:npm ci && )?(?:npm start|npx drywake serve)\b/;
+
+export interface Printed {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** A folder in which the commands of one document are run one after the other, and a data folder of its own. */
+export interface Workplace {
+  readonly folder: string;
+  run(command: string): Promise<Printed>;
+  /** Takes the folder away. */
+  leave(): void;
+}
+
+/** A workplace with the weather records and the named files that documents take for granted. */
+export function makeWorkplace(files: ReadonlyMap<string, string>, recordsAddress: string): Workplace {
+  const whole = mkdtempSync(join(tmpdir(), 'drywake-document-'));
+  const [folder, tools] = ['work', 'tools'].map((name) => join(whole, name));
+  for (const one of [folder, tools]) mkdirSync(one);
+  for (const [name, text] of [
+    ['npx', NPX],
+    ['npm', NPM],
+  ]) {
+    writeFileSync(join(tools, name), text);
+    chmodSync(join(tools, name), 0o755);
+  }
+  mkdirSync(join(folder, 'records'));
+  const { byStation, stations } = recordFiles();
+  writeFileSync(join(folder, 'records', 'USC00241044.csv'), byStation);
+  writeFileSync(join(folder, 'records', 'ghcnd-stations.txt'), stations);
+  for (const [name, text] of files) writeFileSync(join(folder, name), `${text}\n`);
+  const env = {
+    ...process.env,
+    PATH: `${tools}:${process.env.PATH}`,
+    DRYWAKE_HOME: join(folder, '.drywake'),
+    DRYWAKE_RECORDS: recordsAddress,
+    NO_COLOR: '1',
+  };
+  return {
+    folder,
+    run: (command) => inShell(command, folder, env),
+    leave: () => rmSync(whole, { recursive: true, force: true }),
+  };
+}
+
+/** Runs a program of a document with Node itself. */
+export const runProgram = (argv: readonly string[], cwd: string): Promise<Printed> =>
+  finished(spawn(process.execPath, argv, { cwd, env: process.env }), false);
+
+const inShell = (command: string, cwd: string, env: NodeJS.ProcessEnv): Promise<Printed> =>
+  finished(
+    spawn('bash', ['-euo', 'pipefail', '-c', command], {
+      cwd,
+      env,
+      detached: true,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    }),
+    SERVES.test(command),
+  );
+
+function finished(child: ChildProcess, serves: boolean): Promise<Printed> {
+  let isServed = false;
+  return new Promise((resolve, reject) => {
+    let out = '';
+    let err = '';
+    child.stderr?.on('data', (chunk: Buffer) => {
+      err += chunk.toString();
+    });
+    child.stdout?.on('data', (chunk: Buffer) => {
+      out += chunk.toString();
+      if (!serves || isServed || !out.includes('Ctrl-C') || !child.pid) return;
+      isServed = true;
+      process.kill(-child.pid, 'SIGTERM');
+    });
+    child.once('error', reject);
+    child.once('close', (code) => resolve({ code: isServed ? 0 : code, out, err }));
+  });
+}

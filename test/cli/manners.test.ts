@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { COMMANDS } from '../../src/cli/commandList.ts';
+import { createProgressLine } from '../../src/cli/progressLine.ts';
+import { realDeps } from '../../src/cli/realDeps.ts';
+import { run } from '../../src/cli/run.ts';
+import { terminalOf } from '../../src/cli/terminalOf.ts';
+import { tempFolder } from '../tempFolder.ts';
+import { runDrywake } from './runDrywake.ts';
+
+const ASKED = [
+  ...['odds', '--station', 'demo-invented', '--residual', 'flumioxazin', '--crop', 'lentil'],
+  ...['--applied', '2026-08-14', '--plant', '2027-05-10'],
+];
+
+/** Names of the commands below one, from its help. */
+const below = (help: string): string[] =>
+  [...(help.split('\nCommands:\n')[1] ?? '').matchAll(/^ {2}([a-z]+)/gm)].map(([, name]) => name);
+
+describe('help', () => {
+  it('has an example at every command and at every one below it', async () => {
+    const folder = tempFolder();
+    const help = async (argv: readonly string[]) => {
+      const { code, out, err } = await runDrywake([...argv, '--help'], folder);
+      expect([code, err], argv.join(' ')).toEqual([0, '']);
+      expect(out, argv.join(' ')).toMatch(/^Examples?:\n {2}drywake /m);
+      return out;
+    };
+    const seen: string[] = [];
+    await help([]);
+    for (const { name } of COMMANDS) {
+      seen.push(name);
+      for (const sub of below(await help([name])).filter((one) => one !== 'help')) {
+        seen.push(`${name} ${sub}`);
+        await help([name, sub]);
+      }
+    }
+    expect(seen).toContain('fields undo');
+    expect(seen).toContain('weather near');
+    expect(seen.length).toBeGreaterThan(35);
+  });
+
+  it('is the same by "help odds" as by "odds --help"', async () => {
+    const folder = tempFolder();
+    const { out } = await runDrywake(['help', 'odds'], folder);
+    expect(out).toContain('--residual <name>');
+    expect(out).toContain('Examples:');
+  });
+});
+
+describe('a slip of the hand', () => {
+  it.each([
+    ['a command', ['odd'], 'Did you mean odds?'],
+    ['a command below one', ['weather', 'imprt'], 'Did you mean import?'],
+    ['a flag', [...ASKED, '--limt', '0.1'], 'Did you mean --limit?'],
+    ['a residual', [...ASKED, '--residual', 'flumioxazine'], 'Did you mean flumioxazin?'],
+    ['a crop', [...ASKED, '--crop', 'lentl'], 'Did you mean lentil?'],
+    ['an assumption', [...ASKED, '--assume', 'soilSpred=0.5'], 'Did you mean soilSpread?'],
+    ['an active of the catalogue', ['catalogue', 'show', 'imazethapir'], 'Did you mean imazethapyr?'],
+    ['a soil', [...ASKED, '--soil', 'lom'], 'Allowed choices are sand, loamy sand, sandy loam, loam'],
+    ['a station', [...ASKED, '--station', 'demo-inventd'], 'Stations to be had: demo-invented'],
+  ])('in %s is met with what may have been meant', async (_, argv, told) => {
+    const { code, out, err } = await runDrywake(argv, tempFolder());
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain(told);
+    expect(err).not.toMatch(/\n\s+at /);
+  });
+});
+
+describe('the terminal', () => {
+  const streams = (isTTY: boolean) => {
+    const written: string[] = [];
+    const stream = { isTTY, write: (text: string) => written.push(text) };
+    return { written, both: { stdout: stream, stderr: stream } };
+  };
+
+  it('gets colour only where the output is one and NO_COLOR is not set', () => {
+    const { both } = streams(true);
+    expect(terminalOf(both, {}).colour).toBe(true);
+    expect(terminalOf(both, { NO_COLOR: '' }).colour).toBe(true);
+    expect(terminalOf(both, { NO_COLOR: '1' }).colour).toBe(false);
+    expect(terminalOf(streams(false).both, {}).colour).toBe(false);
+  });
+
+  it('colours the same words', async () => {
+    const { written, both } = streams(true);
+    const terminal = terminalOf(both, {});
+    expect(
+      await run(
+        ASKED,
+        realDeps(terminal, tempFolder(), async () => undefined),
+      ),
+    ).toBe(0);
+    const coloured = written.join('');
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: colour is said by control characters
+    const codes = /\u001b\[\d+m/g;
+    expect(coloured).toMatch(codes);
+    const { out } = await runDrywake(ASKED, tempFolder());
+    expect(out).not.toMatch(codes);
+    expect(coloured.replace(codes, '')).toBe(out);
+  });
+
+  it('gets progress on the error stream only where that is one', () => {
+    const shown = streams(true);
+    const line = createProgressLine(terminalOf(shown.both, {}), 'fields answered');
+    line.show(1, 2);
+    line.show(2, 2);
+    line.end();
+    expect(shown.written.join('')).toContain('1 of 2 fields answered, 50 %');
+    expect(shown.written.at(-1)).toMatch(/^\r +\r$/);
+    const silent = streams(false);
+    const none = createProgressLine(terminalOf(silent.both, {}), 'fields answered');
+    none.show(1, 2);
+    none.end();
+    expect(silent.written).toEqual([]);
+  });
+});
