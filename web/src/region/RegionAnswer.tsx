@@ -33,13 +33,12 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
   const { question, pick } = asked;
   const unsaid = leftOut(question);
   if (answer === null || finding === null) {
-    return phase === 'waiting' ? (
-      <article class="answer region">
+    return (
+      <>
+        {phase === 'asking' && <Skeleton />}
         <RegionProgress run={run} count={count} />
-      </article>
-    ) : phase === 'asking' ? (
-      <Skeleton />
-    ) : null;
+      </>
+    );
   }
   const { start, rows } = answer;
   const show = asked.show ?? usualMeasure(rows);
@@ -84,6 +83,9 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
       <RegionTable rows={rows} show={show} units={units} picked={pick} pick={choose} dates={datesIn(units)} />
       <SilentStations rows={rows} />
       <PlainCautions cautions={start.cautions} />
+      <p class="small">
+        {start.model.name}, version {start.model.version}.
+      </p>
     </article>
   );
 }

@@ -41,6 +41,7 @@ export function RegionForm({ asked, where }: RegionFormProps) {
       <DateBlank
         id="blank-asOf"
         field="asOf"
+        lead="seen up to"
         label="Weather observed up to"
         value={question.asOf}
         optional

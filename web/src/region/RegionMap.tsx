@@ -69,7 +69,7 @@ export function RegionMap({ rows, show, oddsLimit, caption, picked, pick }: Regi
       <div
         class="map-frame"
         role="application"
-        aria-label={`Map. ${caption} Arrow keys go from station to station; the table below has every one.`}
+        aria-label={`Map. ${caption} Arrow keys go from station to station. The table below has every station.`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys of its own
         tabIndex={0}
         data-testid="region-map"

@@ -51,7 +51,7 @@ export function RegionTable({ rows, show, units, dates, picked, pick }: RegionTa
         )}
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reached by keyboard */}
-      <section class="table-scroll fixed-first" tabIndex={0} aria-label="Stations, a table">
+      <section class="table-scroll tall fixed-first" tabIndex={0} aria-label="Stations, a table">
         <table class="region-table" data-testid="region-table">
           <thead>
             <tr>

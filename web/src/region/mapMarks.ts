@@ -36,9 +36,8 @@ const STEEPEST = 0.9;
 /** The stations that have a place on the map, and how many have none. */
 export function placeStations(rows: readonly RegionRow[]): { placed: PlacedStation[]; off: number } {
   const placed = rows.flatMap((row) => {
-    const { latitudeDeg, longitudeDeg, invented } = row;
-    const at =
-      invented || latitudeDeg === null || longitudeDeg === null ? null : onMap(latitudeDeg, longitudeDeg);
+    const { latitudeDeg, longitudeDeg } = row;
+    const at = latitudeDeg === null || longitudeDeg === null ? null : onMap(latitudeDeg, longitudeDeg);
     return at === null ? [] : [{ row, x: at[0], y: at[1] }];
   });
   return { placed, off: rows.length - placed.length };

@@ -55,7 +55,7 @@ export function regionFinding(
   const middle = told[Math.floor(told.length / 2)].odds;
   return {
     head:
-      `${ended ? '' : 'So far: '}${barred}${many(over)} of ${stations(told.length)} the odds that ${start.residual} sprayed ` +
+      `${ended ? '' : 'So far: '}${barred}${over === 0 ? 'none' : many(over)} of ${stations(told.length)} the odds that ${start.residual} sprayed ` +
       `${dates.full(appliedOn)} hurts ${start.crop} planted ${dates.near(plantOn, appliedOn)} are over your limit ` +
       `of ${sayOddsLimit(oddsLimit)}${basis}.`,
     rest:
