@@ -1,3 +1,5 @@
+export { regionFeature } from '../chart/regionFeature.ts';
+
 import type { RegionFigures, RegionRow } from '../schema/region.ts';
 import type { FlatColumn } from './flatTable.ts';
 
@@ -50,18 +52,3 @@ export const regionTable = (rules: readonly string[]): FlatColumn<RegionRow>[] =
   { name: 'not_now', type: 'text', cell: ({ notNow }) => notNow },
   { name: 'problem', type: 'text', cell: ({ reason }) => reason },
 ];
-
-/** A station as a GeoJSON feature; without geometry where its place is not known. */
-export function regionFeature(row: RegionRow): object {
-  const { longitudeDeg, latitudeDeg, elevationM, ...properties } = row;
-  const height = elevationM === null ? [] : [elevationM];
-  return {
-    type: 'Feature',
-    id: row.station,
-    geometry:
-      longitudeDeg === null || latitudeDeg === null
-        ? null
-        : { type: 'Point', coordinates: [longitudeDeg, latitudeDeg, ...height] },
-    properties,
-  };
-}

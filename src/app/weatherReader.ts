@@ -5,7 +5,8 @@ export interface WeatherReader {
   /** All stations that can be read, by id. */
   stations(): Promise<readonly StationExtent[]>;
   /**
-   * The whole raw record of one station.
+   * The whole raw record of one station. It belongs to the caller, who may hand its columns on to a worker, which takes
+   * them away; a reader that keeps a record gives copies.
    * @throws {MissingDataError} STATION_UNKNOWN where there is none of that id
    */
   record(stationId: string): Promise<StationRecord>;

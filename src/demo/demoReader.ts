@@ -4,7 +4,8 @@ import type { StationExtent, StationRecord } from '../schema/weather.ts';
 import { DEMO_FIRST_DATE, DEMO_LAST_DATE, DEMO_STATION, inventedRecord } from './inventedRecord.ts';
 
 /**
- * Reads the one invented station; its record is made at the first call that needs it and then kept.
+ * Reads the one invented station; its record is made at the first call that needs it and then kept; each call gets a
+ * copy of its own.
  * @example (await createDemoReader().stations())[0].id // 'demo-invented'
  */
 export function createDemoReader(): WeatherReader {
@@ -35,7 +36,17 @@ export function createDemoReader(): WeatherReader {
           details: { station: stationId, stations: [DEMO_STATION.id] },
         });
       }
-      return demoRecord();
+      return copyOf(demoRecord());
     },
   };
 }
+
+/** A record of one's own: who asked may hand its columns on to a worker, which takes them away. */
+const copyOf = (record: StationRecord): StationRecord => ({
+  ...record,
+  rainTenthsMm: record.rainTenthsMm.slice(),
+  maxTempTenthsC: record.maxTempTenthsC.slice(),
+  minTempTenthsC: record.minTempTenthsC.slice(),
+  multiDayRainTenthsMm: record.multiDayRainTenthsMm.slice(),
+  multiDayCount: record.multiDayCount.slice(),
+});

@@ -19,11 +19,23 @@ describe('createDemoReader', () => {
     });
   });
 
-  it('reads its record once and keeps it', async () => {
+  it('gives each caller a record of its own, so that one may hand its columns on', async () => {
     const reader = createDemoReader();
     const record = await reader.record(DEMO_STATION.id);
     expect(record.station).toEqual(DEMO_STATION);
-    expect(await reader.record(DEMO_STATION.id)).toBe(record);
+    const same = structuredClone(record);
+    structuredClone(record, {
+      transfer: [
+        record.rainTenthsMm.buffer,
+        record.maxTempTenthsC.buffer,
+        record.minTempTenthsC.buffer,
+        record.multiDayRainTenthsMm.buffer,
+        record.multiDayCount.buffer,
+      ],
+    });
+    expect(record.rainTenthsMm).toHaveLength(0);
+    expect(await reader.record(DEMO_STATION.id)).toEqual(same);
+    expect((await reader.stations())[0].rainDays).toBe(21_915);
   });
 
   it('refuses any other station and names its own', async () => {

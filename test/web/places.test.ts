@@ -14,10 +14,28 @@ import {
 describe('addresses of places', () => {
   it('tells the places apart', () => {
     expect(
-      ['/', '/compare', '/crops', '/weather', '/catalogue', '/catalogue/2,4-D', '/weather/x', '/other'].map(
-        placeOf,
-      ),
-    ).toEqual(['field', 'compare', 'crops', 'weather', 'catalogue', 'catalogue', 'nowhere', 'nowhere']);
+      [
+        '/',
+        '/compare',
+        '/crops',
+        '/region',
+        '/weather',
+        '/catalogue',
+        '/catalogue/2,4-D',
+        '/weather/x',
+        '/other',
+      ].map(placeOf),
+    ).toEqual([
+      'field',
+      'compare',
+      'crops',
+      'region',
+      'weather',
+      'catalogue',
+      'catalogue',
+      'nowhere',
+      'nowhere',
+    ]);
   });
 
   it.each([

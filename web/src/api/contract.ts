@@ -29,6 +29,7 @@ export type { NearestStations } from '../../../src/schema/place.ts';
 export type { QuestionInput } from '../../../src/schema/question.ts';
 export type { ReadOptions } from '../../../src/schema/readOptions.ts';
 export type { Removed } from '../../../src/schema/recordId.ts';
+export type { RegionEvent, RegionInput, RegionRow } from '../../../src/schema/region.ts';
 export type { ApplicationRecord, RestrictedUse } from '../../../src/schema/restrictedUse.ts';
 export type { StationCheck } from '../../../src/schema/stationCheck.ts';
 export type { TableImport } from '../../../src/schema/tableImport.ts';

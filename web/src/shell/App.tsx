@@ -15,6 +15,7 @@ const PARTS = {
   sheet: async () => (await import('../handout/HandoutPlace.tsx')).HandoutPlace,
   bioassay: async () => (await import('../bioassay/GuidePlace.tsx')).GuidePlace,
   fields: async () => (await import('../fields/FieldsPlace.tsx')).FieldsPlace,
+  region: async () => (await import('../region/RegionPart.tsx')).RegionPart,
   labels: async () => (await import('../labels/LabelsPlace.tsx')).LabelsPlace,
   weather: async () => (await import('../weather/WeatherPlace.tsx')).WeatherPlace,
   catalogue: async () => (await import('../catalogue/CataloguePlace.tsx')).CataloguePlace,

@@ -8,6 +8,7 @@ const PLACES = [
   { name: 'compare', title: 'Side by side' },
   { name: 'crops', title: 'Crop by date' },
   { name: 'fields', title: 'Fields' },
+  { name: 'region', title: 'Region' },
   { name: 'weather', title: 'Weather' },
   { name: 'catalogue', title: 'Catalogue' },
 ] as const;
@@ -20,6 +21,7 @@ export function Masthead({ units, place }: { units: Units; place: PlaceName }) {
     compare: `/compare${asked}`,
     crops: `/crops${asked}`,
     fields: '/fields',
+    region: `/region${asked}`,
     weather: '/weather',
     catalogue: '/catalogue',
   };

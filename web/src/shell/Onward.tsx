@@ -8,6 +8,7 @@ export function Onward({ question: { crop, residual } }: { question: QuestionInp
     <nav class="onward do-row" aria-label="Look wider">
       <a href={`/compare${asked}`}>Other residuals before {crop}, side by side</a>
       <a href={`/crops${asked}`}>Other crops after {residual}, by date</a>
+      <a href={`/region${asked}`}>The same at every station, on a map</a>
     </nav>
   );
 }

@@ -43,6 +43,8 @@ interface QuestionDeskProps {
   };
   /** Fields whose blanks are always in sight on a desk, so that a refusal is read beside them; none where absent. */
   readonly inSight?: ReadonlySet<string>;
+  /** Whose ground this is about, in place of the field’s own line. */
+  readonly about?: ComponentChildren;
   /** What stands under the answer, and under a refusal while an earlier answer is there. */
   readonly below?: ComponentChildren;
   /** The answer; `stale` says why it is not that of the present question. */
@@ -95,11 +97,13 @@ export function QuestionDesk(props: QuestionDeskProps) {
           )}
         </aside>
         <main class="page">
-          <FieldLine
-            question={question}
-            example={example}
-            station={choices.stations.find(({ id }) => id === question.station)}
-          />
+          {props.about ?? (
+            <FieldLine
+              question={question}
+              example={example}
+              station={choices.stations.find(({ id }) => id === question.station)}
+            />
+          )}
           {unread && <p class="note">{unread}</p>}
           {gone && <GoneNote retry={retry} />}
           {missing.length > 0 && (

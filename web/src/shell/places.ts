@@ -8,6 +8,7 @@ export type PlaceName =
   | 'sheet'
   | 'bioassay'
   | 'fields'
+  | 'region'
   | 'labels'
   | 'weather'
   | 'catalogue'
@@ -35,6 +36,7 @@ export function placeOf(path: string): PlaceName {
   if (path === '/') return 'field';
   if (path === '/compare') return 'compare';
   if (path === '/crops') return 'crops';
+  if (path === '/region') return 'region';
   if (path === '/sheet') return 'sheet';
   if (path === '/bioassay') return 'bioassay';
   if (path === '/weather') return 'weather';

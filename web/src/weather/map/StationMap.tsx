@@ -1,8 +1,7 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import outlinesUrl from 'us-atlas/states-albers-10m.json?url';
+import { useMemo, useRef } from 'preact/hooks';
 import type { StationExtent } from '../../api/contract.ts';
 import { graticule, MAP_BOX, onMap, placeAt } from './albers.ts';
-import { type Outlines, outlinesOf, type Topology } from './outlines.ts';
+import { useOutlines } from './useOutlines.ts';
 
 interface Point {
   readonly latitudeDeg: number;
@@ -126,17 +125,4 @@ function marksOf(stations: readonly StationExtent[]): { long: string; short: str
       marks[rainDays >= THIRTY_YEARS_DAYS ? 'long' : 'short'] += `M${at[0].toFixed(1)},${at[1].toFixed(1)}h0`;
   }
   return marks;
-}
-
-/** The outlines, fetched from the page's own files. */
-function useOutlines(): Outlines | null {
-  const [outlines, setOutlines] = useState<Outlines | null>(null);
-  useEffect(() => {
-    const stop = new AbortController();
-    fetch(outlinesUrl, { signal: stop.signal })
-      .then(async (response) => setOutlines(outlinesOf((await response.json()) as Topology)))
-      .catch(() => undefined);
-    return () => stop.abort();
-  }, []);
-  return outlines;
 }
