@@ -40,3 +40,23 @@ export async function printedPages(page: Page, format: 'Letter' | 'A4'): Promise
   if (size) await page.setViewportSize(size);
   return { pages: pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0, ...measured };
 }
+
+/** What stands out beyond the right margin of a page on paper, the first few by tag and class. */
+export async function beyondPaper(page: Page, format: 'Letter' | 'A4'): Promise<string[]> {
+  const size = page.viewportSize();
+  const { width, height } = ROOM[format];
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({
+    width: Math.floor(width * PX_PER_MM),
+    height: Math.floor(height * PX_PER_MM),
+  });
+  const over = await page.evaluate(() =>
+    [...document.querySelectorAll('body *')]
+      .filter((element) => !element.closest('.unseen, svg'))
+      .filter((element) => Math.floor(element.getBoundingClientRect().right) > window.innerWidth)
+      .map(({ tagName, className }) => `${tagName.toLowerCase()}.${className}`),
+  );
+  await page.emulateMedia({ media: null });
+  if (size) await page.setViewportSize(size);
+  return over.slice(0, 5);
+}
