@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 interface AskOnceProps {
   /** What the button says, such as "Remove this field". */
@@ -16,7 +16,8 @@ export function AskOnce({ text, question, yes, testId, act }: AskOnceProps) {
   const first = useRef<HTMLButtonElement>(null);
   const no = useRef<HTMLButtonElement>(null);
   const asked = useRef(false);
-  useEffect(() => {
+  // Before the next key: Escape must find the focus inside.
+  useLayoutEffect(() => {
     if (asking) no.current?.focus();
     else if (asked.current) first.current?.focus();
     asked.current = asking;
