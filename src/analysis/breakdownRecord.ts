@@ -1,4 +1,5 @@
 import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
+import { type Columns, newColumns } from '../model/run/columns.ts';
 import type { DailyForcing } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
 import { type SoilRun, soilRun } from '../model/run/soilRun.ts';
@@ -64,23 +65,23 @@ export function breakdownRecord(
   response: BreakdownResponse,
   basis: LabelBasis,
 ): BreakdownRecord {
-  const { forcing, series } = climate;
+  const { forcing, series, columns } = climate;
   const { q10, snowStopsMm, moisture, moistureExponent } = response;
   const warmthKey = `${q10} ${snowStopsMm}`;
   const responseKey = `${warmthKey} ${moisture} ${moistureExponent}`;
-  const warm = runs.get(climate, warmthKey, () => warmthRun(forcing, response)) as WarmthRun;
+  const warm = runs.get(climate, warmthKey, () => warmthRun(forcing, response, columns)) as WarmthRun;
 
   const { tewMm, rewMm, wetEvaporationCoefficient, thetaFieldCapacity, thetaWiltingPoint } = layer;
   const layerKey = `${tewMm} ${rewMm} ${wetEvaporationCoefficient} ${thetaFieldCapacity} ${thetaWiltingPoint}`;
   const real = runs.get(climate, `soil ${responseKey} ${layerKey}`, () =>
-    recordRun(forcing.waterMm, forcing, warm, layer, response),
+    recordRun(forcing.waterMm, forcing, warm, layer, response, columns),
   ) as RecordRun;
 
   const { labelRainMm, labelRainEveryDays, labelCoverFraction } = basis;
   const labelKey = `label ${responseKey} ${labelRainMm} ${labelRainEveryDays} ${labelCoverFraction}`;
   const label = runs.get(climate, labelKey, () => {
     const water = labelWater(series.firstDay, forcing.meanTempC, labelRainMm, labelRainEveryDays);
-    return recordRun(water, forcing, warm, referenceLayer(basis), response);
+    return recordRun(water, forcing, warm, referenceLayer(basis), response, columns);
   }) as RecordRun;
 
   return {
@@ -101,14 +102,20 @@ function recordRun(
   { warmth }: WarmthRun,
   layer: TopsoilLayer,
   response: BreakdownResponse,
+  columns?: Columns,
 ): RecordRun {
-  const run = soilRun(waterMm, et0Mm, warmth, layer, response, startDepletionOf(layer));
+  const run = soilRun(waterMm, et0Mm, warmth, layer, response, startDepletionOf(layer), columns);
   return { ...run, bytes: run.sums.byteLength + run.depletionMm.byteLength };
 }
 
-function warmthRun({ soilTempC, snowMm }: DailyForcing, response: BreakdownResponse): WarmthRun {
-  const warmth = warmthFactors(soilTempC, snowMm, response);
-  const warmthSums = new Float64Array(warmth.length + 1);
+function warmthRun(
+  { soilTempC, snowMm }: DailyForcing,
+  response: BreakdownResponse,
+  columns: Columns = newColumns,
+): WarmthRun {
+  const warmth = warmthFactors(soilTempC, snowMm, response, columns);
+  const warmthSums = columns.take(warmth.length + 1);
+  warmthSums[0] = 0;
   for (let i = 0; i < warmth.length; i++) warmthSums[i + 1] = warmthSums[i] + warmth[i];
   return { warmth, warmthSums, bytes: warmth.byteLength + warmthSums.byteLength };
 }

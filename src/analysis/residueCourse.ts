@@ -62,7 +62,7 @@ function depositsOf(treatments: readonly JudgedTreatment[], leafLoss: LeafLoss):
     if (bare > 0) onSoil.push(depositOf(treatment, bare, treatment.offsetDays, treatment.offsetDays));
     const caught = treatment.load * treatment.canopyFraction;
     if (caught === 0) continue;
-    const rain = treatment.trace.liquidRainMm.subarray(treatment.offsetDays);
+    const rain = treatment.trace.liquidRainMm(treatment.offsetDays, treatment.trace.lastOffset);
     const { washed, left } = leafWashOff(rain, leafLoss.foliageHalfLifeDays, leafLoss.washOffPerMm);
     for (const { offsetDays, share } of washed) {
       const day = treatment.offsetDays + offsetDays;

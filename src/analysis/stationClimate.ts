@@ -1,3 +1,4 @@
+import type { Columns } from '../model/run/columns.ts';
 import { type DailyForcing, dailyForcing } from '../model/run/dailyForcing.ts';
 import { warmRainSums } from '../model/run/warmRainSums.ts';
 import { type WindowCheck, windowCheckOf } from '../model/weather/usableWindow.ts';
@@ -11,22 +12,27 @@ export interface StationClimate {
   readonly windows: WindowCheck;
   /** Running sum of warm rain [mm], length days + 1. */
   readonly warmRain: Float64Array;
+  /** Where runs over the record take their columns; new ones where it is absent. */
+  readonly columns?: Columns;
 }
 
 /**
  * Works a station's climate out once; questions then share it.
+ * @param columns where it and all runs over it take their columns: reused ones end with the next station
  * @example stationClimate(prepareSeries(record), 46, assumptions).series.days // 21915
  */
 export function stationClimate(
   series: DailySeries,
   latitudeDeg: number,
   { meltMmPerDegreeDay, snowStopsMm }: Pick<Assumptions, 'meltMmPerDegreeDay' | 'snowStopsMm'>,
+  columns?: Columns,
 ): StationClimate {
-  const forcing = dailyForcing(series, latitudeDeg, meltMmPerDegreeDay);
+  const forcing = dailyForcing(series, latitudeDeg, meltMmPerDegreeDay, columns);
   return {
     series,
     forcing,
     windows: windowCheckOf(series.rainOrigin),
-    warmRain: warmRainSums(series.rainMm, forcing.soilTempC, forcing.snowMm, snowStopsMm),
+    warmRain: warmRainSums(series.rainMm, forcing.soilTempC, forcing.snowMm, snowStopsMm, columns),
+    columns,
   };
 }

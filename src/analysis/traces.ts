@@ -1,11 +1,7 @@
 import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
-import {
-  type DailyForcing,
-  type GroundForcing,
-  groundForcing,
-  SOIL_TEMPERATURE_DAYS,
-} from '../model/run/dailyForcing.ts';
+import { type DailyForcing, groundForcing, SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
+import { liquidRain } from '../model/run/liquidRain.ts';
 import { soilRun } from '../model/run/soilRun.ts';
 import { startDepletionOf, wetnessRun } from '../model/run/wetnessRun.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
@@ -24,8 +20,8 @@ export interface Trace {
   /** Breakdown days before offset d, counted from the first application: `sums[base + d] - sums[base]`. */
   readonly sums: Float64Array;
   readonly base: number;
-  /** Rain that falls as rain, and irrigation, from the first application on [mm]; index 0 is that day. */
-  readonly liquidRainMm: Float64Array;
+  /** Rain that falls as rain, and irrigation, of the days from one offset to before another [mm]. */
+  liquidRainMm(firstOffset: number, endOffset: number): Float64Array;
   /** The label run along the trace, at the trace's own warmth; worked out when it is asked for. */
   labelRun(): LabelRun;
 }
@@ -82,7 +78,10 @@ function recordTrace(
     lastOffset,
     sums: record.sums,
     base: start,
-    liquidRainMm: forcing.liquidRainMm.subarray(start, start + lastOffset),
+    liquidRainMm(firstOffset, endOffset) {
+      const [from, to] = [start + firstOffset, start + Math.min(endOffset, lastOffset)];
+      return liquidRain(series.rainMm.subarray(from, to), forcing.meanTempC.subarray(from, to));
+    },
     labelRun: () => ({ sums: record.labelSums, base: start }),
   };
 }
@@ -119,14 +118,20 @@ function joinedTrace(
   const snowMm = origin > 0 ? forcing.snowMm[origin - 1] : 0;
   const depletionMm = depletionAtStart(forcing, record, layer, origin, options.irrigation);
   const ground = groundForcing(rainMm, meanTempC, lead, snowMm, options.meltMmPerDegreeDay);
-  irrigate(ground, options.irrigation);
+  const liquidRainMm = liquidRain(rainMm, meanTempC.subarray(lead));
+  for (const column of [ground.waterMm, liquidRainMm]) irrigate(column, options.irrigation);
   const warmth = warmthFactors(ground.soilTempC, ground.snowMm, response);
+  let sums: Float64Array | undefined;
   return {
     year,
     lastOffset: days,
-    sums: soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums,
+    // Where a spliced trace asks for the label run alone, the soil's own is not run again.
+    get sums() {
+      sums ??= soilRun(ground.waterMm, et0Mm, warmth, layer, response, depletionMm).sums;
+      return sums;
+    },
     base: 0,
-    liquidRainMm: ground.liquidRainMm,
+    liquidRainMm: (firstOffset, endOffset) => liquidRainMm.subarray(firstOffset, endOffset),
     labelRun: () => {
       const { labelRainMm, labelRainEveryDays } = options.basis;
       const reference = referenceLayer(options.basis);
@@ -138,13 +143,11 @@ function joinedTrace(
   };
 }
 
-/** Adds irrigation to what reaches the ground, frozen or not, and to what washes leaves; in place. */
-function irrigate({ waterMm, liquidRainMm }: GroundForcing, irrigation: IrrigationCourse): void {
+/** Adds irrigation to a column of water by days from the first application, frozen or not; in place. */
+function irrigate(waterMm: Float64Array, irrigation: IrrigationCourse): void {
   if (irrigation.amountsMm.length === 0) return;
   for (let offset = 0; offset < waterMm.length; offset++) {
-    const mm = irrigationAt(irrigation, offset);
-    waterMm[offset] += mm;
-    liquidRainMm[offset] += mm;
+    waterMm[offset] += irrigationAt(irrigation, offset);
   }
 }
 

@@ -4,6 +4,7 @@ import { effectiveYears } from '../model/years/effectiveYears.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { type CourseOfSums, firstThatHolds } from './quickCurve.ts';
 import { type ThirdName, thirdNames } from './thirds.ts';
+import type { Trace } from './traces.ts';
 
 /** Weeks until little enough is left that weeds come through; Infinity where that lies past the horizon. */
 export interface ControlWeeks {
@@ -56,13 +57,13 @@ export interface Activation {
  * Checked    test/analysis/weedControl.test.ts
  */
 export function activationOdds(
-  years: readonly { readonly liquidRainMm: Float64Array }[],
+  years: readonly Pick<Trace, 'liquidRainMm'>[],
   weights: Float64Array,
   neededMm: number,
   withinDays: number,
 ): Activation {
-  const came = years.map(({ liquidRainMm }) => {
-    const mm = liquidRainMm.subarray(0, withinDays).reduce((sum, rain) => sum + rain, 0);
+  const came = years.map((year) => {
+    const mm = year.liquidRainMm(0, withinDays).reduce((sum, rain) => sum + rain, 0);
     return mm >= neededMm ? 1 : 0;
   });
   const odds = weightedMean(came, weights);

@@ -5,11 +5,11 @@ import { why } from '../analysis/why.ts';
 import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
-import { isRainMissing, RAIN_SPREAD, TEMP_OBSERVED } from '../schema/codes.ts';
 import type { AskedQuestion } from '../schema/question.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
+import { dayCounts } from './dayCounts.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
 import { evidenceBlock } from './evidenceBlock.ts';
 import { carryingApplications, fieldLabelDay, firstAppliedDay, rulingInterval } from './fieldTreatments.ts';
@@ -216,12 +216,7 @@ function besideInput({ resolved }: Treatment): BareAnswer['inputs']['otherTreatm
 function weatherOf({ record, climate, help }: StationWeather, odds: SeasonOdds | null): Answer['weather'] {
   const { series } = climate;
   const years = odds?.years.map(({ year }) => year) ?? [];
-  const countOf = (codes: Uint8Array, matches: (code: number) => boolean) => {
-    let count = 0;
-    for (const code of codes) if (matches(code)) count++;
-    return count;
-  };
-  const missing = countOf(series.rainOrigin, isRainMissing);
+  const { rainMissing, rainSpread, temperatureFilled } = dayCounts(series);
   return {
     station: series.station,
     source: record.source,
@@ -230,10 +225,10 @@ function weatherOf({ record, climate, help }: StationWeather, odds: SeasonOdds |
     firstYear: years[0] ?? null,
     lastYear: years.at(-1) ?? null,
     yearsUsed: years.length,
-    missingRainPercent: (missing / series.days) * 100,
+    missingRainPercent: (rainMissing / series.days) * 100,
     help,
-    spreadRainDays: countOf(series.rainOrigin, (code) => code === RAIN_SPREAD),
-    filledTemperatureDays: countOf(series.tempOrigin, (code) => code !== TEMP_OBSERVED),
+    spreadRainDays: rainSpread,
+    filledTemperatureDays: temperatureFilled,
     observedThrough: odds && odds.observedDays > 0 ? isoDateOf(odds.firstDay + odds.observedDays - 1) : null,
   };
 }

@@ -4,6 +4,7 @@ import { type AgainstYears, againstYears, regionSeason, summerOf } from '../anal
 import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
 import { isoDateOf } from '../calendar.ts';
 import { DrywakeError, MissingDataError } from '../errors.ts';
+import { reusedColumns } from '../model/run/columns.ts';
 import { topsoilLayer } from '../model/water/topsoilLayer.ts';
 import { prepareSeries } from '../model/weather/prepareSeries.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
@@ -11,7 +12,7 @@ import { ABSENT } from '../schema/codes.ts';
 import type { CountingWindow } from '../schema/countingWindow.ts';
 import type { RegionFigures, RegionQuestion, RegionRow } from '../schema/region.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
-import type { DailySeries } from '../schema/weather.ts';
+import type { DailySeries, StationRecord } from '../schema/weather.ts';
 import type { LentRecord } from './lentTemperatures.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
@@ -65,7 +66,7 @@ export function regionOfStation(
     if (station.latitudeDeg === null) {
       throw new MissingDataError('LATITUDE_MISSING', 'The record does not say where the station lies.');
     }
-    const climate = stationClimate(prepareSeries(record), station.latitudeDeg, question.assume);
+    const climate = climateOf(record, station.latitudeDeg, question);
     const notNow = whyNotNow(question, climate.series);
     try {
       const figures = figuresOf(climate, region, notNow === null);
@@ -77,6 +78,15 @@ export function regionOfStation(
     if (!(error instanceof DrywakeError)) throw error;
     return { ...row, figures: null, code: error.code, reason: error.message, notNow: null };
   }
+}
+
+/** Memory for one station after the other: fresh columns for each would cost as much as the runs that fill them. */
+const columns = reusedColumns();
+
+/** The climate of a record, whose columns hold until the next one is asked for. */
+function climateOf(record: StationRecord, latitudeDeg: number, { assume }: RegionQuestion): StationClimate {
+  columns.reset();
+  return stationClimate(prepareSeries(record, undefined, columns), latitudeDeg, assume, columns);
 }
 
 function shareWithRain(rainTenthsMm: Int32Array): number {
@@ -169,7 +179,8 @@ function counted(
 }
 
 function runningSum(values: Float64Array): Float64Array {
-  const sums = new Float64Array(values.length + 1);
+  const sums = columns.take(values.length + 1);
+  sums[0] = 0;
   for (let i = 0; i < values.length; i++) sums[i + 1] = sums[i] + values[i];
   return sums;
 }

@@ -42,6 +42,12 @@ export const healthSchema = z
       stations: z.int().min(0),
       message: z.string().nullable(),
     }),
+    fields: z.strictObject({
+      state: z.enum(['ready', 'unreadable']),
+      fields: z.int().min(0),
+      labels: z.int().min(0),
+      message: z.string().nullable(),
+    }),
   })
   .meta({ id: 'Health' });
 export type Health = z.infer<typeof healthSchema>;

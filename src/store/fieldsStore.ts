@@ -1,8 +1,8 @@
-import { copyFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { DuckDBConnection } from '@duckdb/node-api';
+import { DrywakeError } from '../errors.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
+import { copyOlder } from './copyOlder.ts';
 import {
   type Everything,
   type LastAnswers,
@@ -12,13 +12,14 @@ import {
   writeLastAnswers,
 } from './everything.ts';
 import { FIELDS_MIGRATIONS, FIELDS_VERSION } from './fieldsSchema.ts';
+import { createHeldConnection, type HeldConnection } from './heldConnection.ts';
 import { lockFields } from './lockFields.ts';
 import { makeFolder } from './makeFolder.ts';
 import { fileVersion, migrate } from './migrate.ts';
 import { type FileHints, type HeldFile, holdFile } from './openFiles.ts';
 import { createShelf, type Shelf } from './shelf.ts';
 import { FIELDS, LABELS } from './shelfKinds.ts';
-import { assertNotNewer } from './storeRefusals.ts';
+import { assertNotNewer, writeFailed } from './storeRefusals.ts';
 import { inTransaction } from './transaction.ts';
 import { createTurns } from './turns.ts';
 import { waitForFile } from './waitForFile.ts';
@@ -75,16 +76,16 @@ export async function openFieldsStore(
     if (version > 0 && version < FIELDS_VERSION) {
       // Closing writes all of it into the one file, which can then be copied whole.
       file.close();
-      copyFileSync(path, join(folder, `fields.version-${version}.duckdb`));
+      copyOlder(path, version);
       file = await hold();
     }
     const connection = await file.instance.connect();
     await lockFields(connection);
     await migrate(connection, version, FIELDS_MIGRATIONS);
-    return storeOver(file, connection, now);
+    return storeOver(createHeldConnection(path, hold, { file, connection }), now);
   } catch (error) {
     file.close();
-    throw error;
+    throw error instanceof DrywakeError ? error : writeFailed(path, error);
   }
 }
 
@@ -100,21 +101,22 @@ async function usable(path: string, { instance }: HeldFile): Promise<number> {
   }
 }
 
-function storeOver(file: HeldFile, connection: DuckDBConnection, now: () => string): FieldsStore {
-  const { take, ended } = createTurns();
+function storeOver(held: HeldConnection, now: () => string): FieldsStore {
+  const { take: turn, ended } = createTurns();
+  const { connection } = held;
+  const take = <T>(work: () => Promise<T>) => turn(() => held.use(work));
   const access = { connection, take, now };
-  const change = (work: () => Promise<void>) => take(() => inTransaction(connection, work));
+  const change = (work: () => Promise<void>) => take(() => inTransaction(connection(), work));
   return {
     fields: createShelf(FIELDS, access),
     labels: createShelf(LABELS, access),
-    lastAnswers: () => take(() => readLastAnswers(connection)),
-    keepAnswers: (answers) => change(() => writeLastAnswers(connection, answers)),
-    everything: () => take(() => readEverything(connection)),
-    replaceEverything: (all) => change(() => writeEverything(connection, all)),
+    lastAnswers: () => take(() => readLastAnswers(connection())),
+    keepAnswers: (answers) => change(() => writeLastAnswers(connection(), answers)),
+    everything: () => take(() => readEverything(connection())),
+    replaceEverything: (all) => change(() => writeEverything(connection(), all)),
     async close() {
       await ended();
-      connection.closeSync();
-      file.close();
+      held.close();
     },
   };
 }

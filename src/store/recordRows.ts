@@ -58,13 +58,36 @@ export async function denseColumns(
 ): Promise<Int32Array[]> {
   const columns = Array.from({ length: result.columnCount - 1 }, () => new Int32Array(days).fill(ABSENT));
   for await (const chunk of result) {
-    const days = integersOf(chunk.getColumnVector(0));
-    columns.forEach((column, index) => {
-      const values = integersOf(chunk.getColumnVector(index + 1));
-      for (let row = 0; row < values.length; row++) column[days[row] - firstDay] = values[row];
-    });
+    const dayNumbers = integersOf(chunk.getColumnVector(0));
+    const values = columns.map((_, index) => integersOf(chunk.getColumnVector(index + 1)));
+    for (let row = 0; row < dayNumbers.length; ) {
+      const end = endOfRun(dayNumbers, row);
+      copyRun(values, row, end, columns, dayNumbers[row] - firstDay);
+      row = end;
+    }
   }
   return columns;
+}
+
+/** The row after a run of days one after the other, of one station where stations are told. */
+export function endOfRun(dayNumbers: Int32Array, row: number, stations?: Int32Array): number {
+  const isSame = (one: number) => stations === undefined || stations[one] === stations[row];
+  let end = row + 1;
+  while (end < dayNumbers.length && dayNumbers[end] === dayNumbers[end - 1] + 1 && isSame(end)) end++;
+  return end;
+}
+
+/** Copies the rows of a run, column by column, to a place of others. */
+export function copyRun(
+  from: readonly Int32Array[],
+  row: number,
+  end: number,
+  to: readonly Int32Array[],
+  place: number,
+): void {
+  for (let column = 0; column < from.length; column++) {
+    to[column].set(from[column].subarray(row, end), place);
+  }
 }
 
 /** The plain numbers of a column without nulls; the vector has no other door to them than one value at a time. */

@@ -61,7 +61,8 @@ interface Row<T> {
 
 /** What a shelf writes and reads through. */
 export interface ShelfAccess {
-  readonly connection: DuckDBConnection;
+  /** The open connection; another one where the file had to be opened anew. */
+  connection(): DuckDBConnection;
   /** Runs one piece of work at a time. */
   take<T>(work: () => Promise<T>): Promise<T>;
   /** The time, as an ISO text. */
@@ -83,7 +84,7 @@ export function createShelf<T extends { readonly id: string }>(
   });
 
   async function present(id: string): Promise<Row<T> | null> {
-    const found = await connection.runAndReadAll(
+    const found = await connection().runAndReadAll(
       `SELECT id, version, document, removed FROM ${table} WHERE id = $1`,
       [id],
     );
@@ -114,22 +115,22 @@ export function createShelf<T extends { readonly id: string }>(
   async function keep(id: string, before: number, next: Omit<Row<T>, 'version'>): Promise<Kept<T>> {
     const row = { ...next, version: before + 1 };
     const values = [id, row.version, row.document, row.removed];
-    await connection.run(
+    await connection().run(
       before === 0
         ? `INSERT INTO ${table} VALUES ($1, $2, $3, $4)`
         : `UPDATE ${table} SET version = $2, document = $3, removed = $4 WHERE id = $1`,
       values,
     );
-    await connection.run(`INSERT INTO ${table}_history VALUES ($1, $2, $3, $4, $5)`, [...values, now()]);
+    await connection().run(`INSERT INTO ${table}_history VALUES ($1, $2, $3, $4, $5)`, [...values, now()]);
     return keptOf(row);
   }
 
-  const change = <R>(work: () => Promise<R>) => take(() => inTransaction(connection, work));
+  const change = <R>(work: () => Promise<R>) => take(() => inTransaction(connection(), work));
 
   return {
     list: () =>
       take(async () => {
-        const found = await connection.runAndReadAll(
+        const found = await connection().runAndReadAll(
           `SELECT id, version, document, removed FROM ${table} ORDER BY id`,
         );
         const rows = found.getRows().map(rowOf);
@@ -168,7 +169,7 @@ export function createShelf<T extends { readonly id: string }>(
       change(async () => {
         const row = await presentOf(id, version);
         if (version === 1) throw nothingToUndo(kind, kind.nameOf(row.record));
-        const before = await connection.runAndReadAll(
+        const before = await connection().runAndReadAll(
           `SELECT id, version, document, removed FROM ${table}_history WHERE id = $1 AND version = $2`,
           [id, version - 1],
         );

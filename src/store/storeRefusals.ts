@@ -53,7 +53,7 @@ export const writeFailed = (path: string, cause: unknown): SourceFailedError =>
     'STORE_WRITE_FAILED',
     `The store ${path} could not be written; it is as it was before.`,
     {
-      hint: 'Check the free space of the disk and that you may write the data folder, then import again.',
+      hint: 'Check the free space of the disk and that you may write the data folder, then do it again.',
       details: { path },
       cause,
     },
@@ -75,18 +75,14 @@ export function assertNotNewer(path: string, version: number, known: number): vo
   );
 }
 
-/**
- * Refuses to read a file that would first have to be brought up to date.
- * @throws {ConflictError} STORE_OLDER
- */
-export function assertNotOlder(path: string, version: number, known: number): void {
-  if (version >= known) return;
-  throw new ConflictError(
+/** The refusal to read a file that would first have to be brought up to date, which is not possible. */
+export const olderStore = (path: string, known: number, cause: unknown): ConflictError =>
+  new ConflictError(
     'STORE_OLDER',
-    `The store ${path} has version ${version}; this program reads version ${known}.`,
+    `The store ${path} was written by an older program and cannot be brought up to date.`,
     {
-      hint: 'Import any record once: that brings the store up to date.',
-      details: { path, version, known },
+      hint: 'Check the free space of the disk and that you may write the data folder, then ask again.',
+      details: { path, known },
+      cause,
     },
   );
-}

@@ -5,11 +5,20 @@ export async function inTransaction<T>(connection: DuckDBConnection, work: () =>
   await connection.run('BEGIN TRANSACTION');
   try {
     const result = await work();
-    await connection.run('COMMIT');
+    await commit(connection);
     return result;
   } catch (error) {
     await connection.run('ROLLBACK').catch(() => undefined);
     throw error;
+  }
+}
+
+/** Commits; tidying up the file afterwards may fail on a full disk, which takes nothing back. */
+async function commit(connection: DuckDBConnection): Promise<void> {
+  try {
+    await connection.run('COMMIT');
+  } catch (error) {
+    if (!(error instanceof Error && /COMMIT succeeded and is durable/.test(error.message))) throw error;
   }
 }
 

@@ -1,7 +1,9 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
+import { DrywakeError } from '../errors.ts';
 import type { StationExtent, StationRecord } from '../schema/weather.ts';
+import { copyOlder } from './copyOlder.ts';
 import type { FileImport } from './importFile.ts';
 import { clearSpill, lockDown } from './lockDown.ts';
 import { makeFolder } from './makeFolder.ts';
@@ -10,7 +12,7 @@ import { fileVersion, migrate } from './migrate.ts';
 import { type HeldFile, holdFile, type OpenMode } from './openFiles.ts';
 import { readRecord, readStations } from './readRecord.ts';
 import { readRecords } from './readRecords.ts';
-import { assertNotNewer, assertNotOlder, emptyStore, readOnlyStore } from './storeRefusals.ts';
+import { assertNotNewer, emptyStore, olderStore, readOnlyStore, writeFailed } from './storeRefusals.ts';
 import { createWriter, type StoreWriter } from './storeWriter.ts';
 import { withSnapshot } from './transaction.ts';
 import { waitForFile } from './waitForFile.ts';
@@ -44,46 +46,86 @@ export interface OpenOptions {
 }
 
 /**
- * Opens `weather.duckdb` in a data folder. Writing makes the folder and the file where they are not there and brings an
- * older file up to date; it needs the file for itself. Reading a folder without the file finds no stations.
- * @throws {ConflictError} STORE_BUSY, STORE_NEWER, or STORE_OLDER (reading only)
- * @throws {SourceFailedError} STORE_UNREADABLE
+ * Opens `weather.duckdb` in a data folder. Writing makes the folder and the file where they are not there and needs the
+ * file for itself. An older file is copied to `weather.version-N.duckdb` and brought up to date, by reading too where
+ * nobody else holds it. Reading a folder without the file finds no stations.
+ * @throws {ConflictError} STORE_BUSY, STORE_NEWER, or STORE_OLDER (reading what cannot be brought up to date)
+ * @throws {SourceFailedError} STORE_UNREADABLE, STORE_NOT_COPIED
  */
-export async function openWeatherStore(
-  folder: string,
-  { mode, files = [], waitMs = 0 }: OpenOptions,
-): Promise<WeatherStore> {
+export async function openWeatherStore(folder: string, options: OpenOptions): Promise<WeatherStore> {
+  if (options.mode === 'write') return openToWrite(folder, options);
   const path = join(folder, WEATHER_FILE);
-  if (mode === 'read' && !existsSync(path)) return storeWithoutFile();
-  if (mode === 'write') makeFolder(folder);
-  const file = await waitForFile(waitMs, () => holdFile(path, mode));
-  let writing: DuckDBConnection | null = null;
+  if (!existsSync(path)) return storeWithoutFile();
+  const store = await openToRead(folder, options);
+  if (store !== 'older') return store;
+  await (await openToWrite(folder, options).catch(cannotUpdate(path))).close();
+  const updated = await openToRead(folder, options);
+  return updated === 'older' ? cannotUpdate(path)() : updated;
+}
+
+/** Where an older file can only be read, it is left to a program that may write it. */
+const cannotUpdate =
+  (path: string) =>
+  (cause?: unknown): never => {
+    if (cause instanceof DrywakeError && cause.code === 'STORE_BUSY') throw cause;
+    throw olderStore(path, WEATHER_VERSION, cause);
+  };
+
+async function openToRead(
+  folder: string,
+  { files = [], waitMs = 0 }: OpenOptions,
+): Promise<WeatherStore | 'older'> {
+  const path = join(folder, WEATHER_FILE);
+  const file = await waitForFile(waitMs, () => holdFile(path, 'read'));
   try {
-    if (mode === 'write') clearSpill(folder);
-    writing = await file.instance.connect();
-    await lockDown(
-      writing,
-      resolve(folder),
-      files.map((given) => resolve(given)),
-    );
-    const version = await fileVersion(writing);
+    const connection = await lockedConnection(file, folder, files);
+    const version = await fileVersion(connection);
+    connection.closeSync();
     assertNotNewer(path, version, WEATHER_VERSION);
-    if (mode === 'write') {
-      await migrate(writing, version, MIGRATIONS);
-      await createMergeTables(writing);
-      return openStore(path, file, writing);
-    }
-    writing.closeSync();
-    if (version > 0) {
-      assertNotOlder(path, version, WEATHER_VERSION);
-      return openStore(path, file, null);
-    }
+    if (version === WEATHER_VERSION) return openStore(path, file, null);
     file.close();
-    return storeWithoutFile();
+    return version === 0 ? storeWithoutFile() : 'older';
   } catch (error) {
-    writing?.closeSync();
     file.close();
     throw error;
+  }
+}
+
+async function lockedConnection(
+  { instance }: HeldFile,
+  folder: string,
+  files: readonly string[],
+): Promise<DuckDBConnection> {
+  const connection = await instance.connect();
+  const paths = files.map((given) => resolve(given));
+  await lockDown(connection, resolve(folder), paths);
+  return connection;
+}
+
+async function openToWrite(folder: string, { files = [], waitMs = 0 }: OpenOptions): Promise<WeatherStore> {
+  const path = join(folder, WEATHER_FILE);
+  makeFolder(folder);
+  const hold = () => waitForFile(waitMs, () => holdFile(path, 'write'));
+  let file = await hold();
+  try {
+    clearSpill(folder);
+    let writing = await lockedConnection(file, folder, files);
+    const version = await fileVersion(writing);
+    assertNotNewer(path, version, WEATHER_VERSION);
+    if (version > 0 && version < WEATHER_VERSION) {
+      // Closing writes all of it into the one file, which can then be copied whole.
+      writing.closeSync();
+      file.close();
+      copyOlder(path, version);
+      file = await hold();
+      writing = await lockedConnection(file, folder, files);
+    }
+    await migrate(writing, version, MIGRATIONS);
+    await createMergeTables(writing);
+    return openStore(path, file, writing);
+  } catch (error) {
+    file.close();
+    throw error instanceof DrywakeError ? error : writeFailed(path, error);
   }
 }
 

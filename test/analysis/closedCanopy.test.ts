@@ -7,14 +7,14 @@ const leafLoss = { foliageHalfLifeDays: 10, washOffPerMm: 0.05 };
 
 /** Share of the dose that has reached the soil by an offset, decay in the soil aside. */
 function reached(canopyFraction: number, rainMm: Record<number, number>, offset: number): number {
-  const liquidRainMm = Float64Array.from({ length: DAYS }, (_, day) => rainMm[day] ?? 0);
+  const rain = Float64Array.from({ length: DAYS }, (_, day) => rainMm[day] ?? 0);
   const sums = new Float64Array(DAYS + 1);
   const trace = {
     year: 2000,
     lastOffset: DAYS,
     sums,
     base: 0,
-    liquidRainMm,
+    liquidRainMm: (first: number, end: number) => rain.subarray(first, end),
     labelRun: () => ({ sums, base: 0 }),
   };
   const treatment = { trace, offsetDays: 0, logMargin: 0, load: 1, canopyFraction, siteHalfLife: 30 };

@@ -29,7 +29,9 @@ describe('controlWeeks', () => {
 });
 
 describe('activationOdds', () => {
-  const year = (...rain: number[]) => ({ liquidRainMm: Float64Array.from(rain) });
+  const year = (...rain: number[]) => ({
+    liquidRainMm: (first: number, end: number) => Float64Array.from(rain).subarray(first, end),
+  });
   const years = [year(0, 13, 0, 50), year(6, 7, 0, 0), year(6, 6.9, 0, 20), year(0, 0, 13, 0)];
 
   it('is the share of years with enough water on the days that count, the day of spraying the first', () => {

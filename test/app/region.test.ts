@@ -58,6 +58,15 @@ describe('a region', () => {
     expect(rows[4].reason).toContain('usable');
   });
 
+  it('gives each station the same to the last bit, whichever came before it', async () => {
+    const together = await rowsOf();
+    for (const row of [...together].reverse()) {
+      const { latitudeDeg: north, longitudeDeg: east } = row;
+      const box = { west: east ?? 0, east: east ?? 0, south: north ?? 0, north: north ?? 0 };
+      expect(await rowsOf({ box })).toEqual([row]);
+    }
+  });
+
   it('gives the figures of the whole answer at each station', async () => {
     const answerDeps = { catalogue, climates: createClimateCache(weather), version: '1' };
     for (const { station, figures } of (await rowsOf()).slice(0, 3)) {

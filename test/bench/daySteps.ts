@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { warmthFactors } from '../../src/model/run/breakdownSums.ts';
+import { reusedColumns } from '../../src/model/run/columns.ts';
 import { dailyForcing } from '../../src/model/run/dailyForcing.ts';
 import { radiationTable } from '../../src/model/run/radiationTable.ts';
 import { soilRun } from '../../src/model/run/soilRun.ts';
@@ -25,10 +26,13 @@ const layer = topsoilLayer({ textureClass: 'loam' }, 2, 0.6);
 /** One full daily step of reference evapotranspiration, snow, soil warmth, water and breakdown, in one thread. */
 export function benchDaySteps(): void {
   const series = prepareSeries(generatedRecord(1, YEARS));
+  const columns = reusedColumns();
   const step = () => {
-    const forcing = dailyForcing(series, LATITUDE, MELT);
-    const warmth = warmthFactors(forcing.soilTempC, forcing.snowMm, RESPONSE);
-    return soilRun(forcing.waterMm, forcing.et0Mm, warmth, layer, RESPONSE, startDepletionOf(layer)).sums;
+    columns.reset();
+    const forcing = dailyForcing(series, LATITUDE, MELT, columns);
+    const warmth = warmthFactors(forcing.soilTempC, forcing.snowMm, RESPONSE, columns);
+    const start = startDepletionOf(layer);
+    return soilRun(forcing.waterMm, forcing.et0Mm, warmth, layer, RESPONSE, start, columns).sums;
   };
   for (let warmUp = 0; warmUp < 30; warmUp++) step();
   const here: number[] = [];

@@ -1,21 +1,24 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { report } from './report.ts';
+import { medianOf, report } from './report.ts';
 
 const CONNECTIONS = 32;
 const STATION = 'demo-invented';
 
-interface Asked {
+export interface Asked {
   readonly path: string;
   readonly body: object;
+  readonly method?: 'POST' | 'PUT' | 'GET';
+  readonly headers?: Readonly<Record<string, string>>;
 }
 
 /** Questions by turns, 90 odds, 8 comparisons and 2 grids of 100, each another question. */
-function question(n: number): Asked {
+export function question(n: number): Asked {
   const day = (k: number) => String(1 + (k % 28)).padStart(2, '0');
   const season = { station: STATION, appliedOn: `2026-08-${day(n)}` };
   const plantOn = `2027-05-${day(n * 5)}`;
@@ -36,8 +39,39 @@ function question(n: number): Asked {
 
 /** Times of answers over loopback, from the built program: at full load, then at half of what it carried. */
 export async function benchHttp(argv: string[]): Promise<void> {
-  const { values } = parseArgs({ args: argv, options: { seconds: { type: 'string', default: '20' } } });
+  const { values } = parseArgs({
+    args: argv,
+    options: { seconds: { type: 'string', default: '20' }, 'half-seconds': { type: 'string' } },
+  });
   const seconds = Number(values.seconds);
+  const halfSeconds = Number(values['half-seconds'] ?? seconds);
+  await withServer(async (address, pid) => {
+    await load(address, Math.min(3, seconds), null);
+    const full = await load(address, seconds, null);
+    report('http_rps', full.times.length / seconds, 'requests/s', {
+      connections: CONNECTIONS,
+      seconds,
+      failed: full.failed,
+    });
+    report('http_full_p50_ms', share(full.times, 0.5), 'ms');
+    report('http_full_p99_ms', share(full.times, 0.99), 'ms');
+    const memory = watchMemory(pid);
+    const own = monitorEventLoopDelay({ resolution: 5 });
+    own.enable();
+    const half = await load(address, halfSeconds, full.times.length / seconds / 2);
+    reportMemory(memory(), halfSeconds);
+    // What the asking process, which does next to nothing, was itself kept waiting: other work on the machine.
+    report('http_asker_kept_waiting_p99_ms', own.percentile(99) / 1e6, 'ms');
+    report('http_asker_kept_waiting_most_ms', own.max / 1e6, 'ms');
+    report('http_p50_ms', share(half.times, 0.5), 'ms', { at: 'half of http_rps', failed: half.failed });
+    report('http_p99_ms', share(half.times, 0.99), 'ms', { at: 'half of http_rps', failed: half.failed });
+  });
+}
+
+/** Runs the built program as a server in a process of its own while some work is done. */
+export async function withServer(
+  work: (address: string, process: number, home: string) => Promise<void>,
+): Promise<void> {
   const home = mkdtempSync(join(tmpdir(), 'drywake-bench-'));
   const program = fileURLToPath(new URL('../../dist/bin/drywake.js', import.meta.url));
   const server = spawn(process.execPath, [program, 'serve', '--port', '0'], {
@@ -52,32 +86,48 @@ export async function benchHttp(argv: string[]): Promise<void> {
       });
       server.on('exit', () => reject(new Error('The server ended. Build the program first.')));
     });
-    await load(address, Math.min(3, seconds), null);
-    const full = await load(address, seconds, null);
-    report('http_rps', full.times.length / seconds, 'requests/s', {
-      connections: CONNECTIONS,
-      seconds,
-      failed: full.failed,
-    });
-    report('http_full_p50_ms', share(full.times, 0.5), 'ms');
-    report('http_full_p99_ms', share(full.times, 0.99), 'ms');
-    const half = await load(address, seconds, full.times.length / seconds / 2);
-    report('http_p50_ms', share(half.times, 0.5), 'ms', { at: 'half of http_rps', failed: half.failed });
-    report('http_p99_ms', share(half.times, 0.99), 'ms', { at: 'half of http_rps', failed: half.failed });
+    await work(address, server.pid ?? 0, home);
   } finally {
     server.kill('SIGTERM');
     rmSync(home, { recursive: true, force: true });
   }
 }
 
-const share = (times: readonly number[], part: number): number =>
+/** Memory of a process each second, where the system tells it. [MiB] */
+function watchMemory(pid: number): () => number[] {
+  const samples: number[] = [];
+  const sample = () => {
+    const path = `/proc/${pid}/status`;
+    if (!existsSync(path)) return;
+    const found = /VmRSS:\s+(\d+) kB/.exec(readFileSync(path, 'utf8'));
+    if (found) samples.push(Number(found[1]) / 1024);
+  };
+  const timer = setInterval(sample, 1000);
+  return () => {
+    clearInterval(timer);
+    return samples;
+  };
+}
+
+/** Memory in the first and the last fifth of the load: flat where they are alike. */
+function reportMemory(samples: readonly number[], seconds: number): void {
+  const fifth = Math.floor(samples.length / 5);
+  if (fifth === 0) return;
+  const on = { at: 'half of http_rps', seconds };
+  report('http_memory_first_fifth_mb', medianOf(samples.slice(0, fifth)), 'MiB', on);
+  report('http_memory_last_fifth_mb', medianOf(samples.slice(-fifth)), 'MiB', on);
+  report('http_memory_peak_mb', Math.max(...samples), 'MiB', on);
+}
+
+export const share = (times: readonly number[], part: number): number =>
   times.toSorted((a, b) => a - b)[Math.min(times.length - 1, Math.floor(part * times.length))];
 
 /** Asks for some seconds over a number of connections: as fast as answers come, or at a rate, counted from its beat. */
-async function load(
+export async function load(
   address: string,
   seconds: number,
   perSecond: number | null,
+  asked: (n: number) => Asked = question,
 ): Promise<{ times: number[]; failed: number }> {
   const times: number[] = [];
   let failed = 0;
@@ -91,11 +141,11 @@ async function load(
       if (due >= end) return;
       if (due > performance.now())
         await new Promise((resolve) => setTimeout(resolve, due - performance.now()));
-      const { path, body } = question(n);
+      const { path, body, method = 'POST', headers } = asked(n);
       const response = await fetch(`${address}${path}`, {
-        method: 'POST',
-        body: JSON.stringify(body),
-        headers: { 'content-type': 'application/json' },
+        method,
+        ...(method === 'GET' ? {} : { body: JSON.stringify(body) }),
+        headers: { 'content-type': 'application/json', ...headers },
       });
       await response.arrayBuffer();
       if (!response.ok) failed++;

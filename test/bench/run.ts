@@ -3,7 +3,8 @@
  *
  * `npm run bench` takes all but the import; `npm run bench -- steps | answer | comparisons | many | http` one of them:
  * the daily step against C, answers cold and warm, a region and a list of fields over a generated store
- * `[--stations n] [--years n] [--rows n] [--workers n] [--folder path]`, answers over loopback `[--seconds n]`.
+ * `[--stations n] [--years n] [--rows n] [--workers n] [--folder path]`, answers over loopback `[--seconds n] [--half-seconds n]`.
+ * `npm run bench -- soak [--minutes n]` keeps the server under half of its load for ten minutes.
  * `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]` times imports against a bare
  * statement of the database, and one station's read. Answers and loopback run the built program.
  */
@@ -13,6 +14,7 @@ const BENCHES: Readonly<Record<string, (flags: string[]) => Promise<void>>> = {
   comparisons: async () => (await import('./comparisons.ts')).benchComparisons(),
   many: async (flags) => (await import('./many.ts')).benchMany(flags),
   http: async (flags) => (await import('./http.ts')).benchHttp(flags),
+  soak: async (flags) => (await import('./soak.ts')).benchSoak(flags),
   ingest: async (flags) => (await import('./ingest.ts')).benchIngest(flags),
 };
 

@@ -4,14 +4,12 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
 import { answerTime } from './answerTime.ts';
-import { graveFaults } from './graveFaults.ts';
+import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { printedPages } from './printedPages.ts';
 import { served } from './served.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
-/** Time that looking at every element may take on a busy machine. [ms] */
-const AXE_MS = 180_000;
 const running = served();
 /** Looks again until it holds, as long as an answer may take on a busy machine. */
 const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
@@ -233,22 +231,14 @@ describe('side by side', () => {
 });
 
 describe('side by side, for everybody', () => {
-  for (const width of [320, 360, 768, 1280]) {
-    for (const dark of [false, true]) {
-      it(
-        `nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`,
-        async () => {
-          const { page } = await open('compare?', { width, height: 800, dark });
-          await page.getByTestId('overlay').locator('.drawing svg').waitFor();
-          expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
-          await page.screenshot({
-            path: `${output}compare-${width}-${dark ? 'dark' : 'light'}.png`,
-            fullPage: true,
-          });
-          await page.context().close();
-        },
-        AXE_MS,
-      );
-    }
-  }
+  it(
+    'nothing serious for axe, nothing sideways on any screen',
+    async () => {
+      const { page } = await open('compare?');
+      await page.getByTestId('overlay').locator('.drawing svg').waitFor();
+      await expectGoodOnEveryScreen(page, [output, 'compare']);
+      await page.context().close();
+    },
+    EVERY_SCREEN_MS,
+  );
 });

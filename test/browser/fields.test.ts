@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { startBuilt } from '../built/builtProgram.ts';
+import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -344,28 +345,21 @@ describe('the fields', () => {
   });
 
   it.each([
-    { width: 320, dark: false },
-    { width: 360, dark: true },
-    { width: 768, dark: false },
-    { width: 1280, dark: true },
-  ])('holds at %o', async ({ width, dark }) => {
-    for (const [path, waitFor, parts] of [
-      ['fields', 'field-row', []],
-      [FIELD, 'plan-answer', ['place', 'treatments', 'plans', 'weather', 'tillage', 'evidence', 'outcomes']],
-      [`${FIELD}/record/after-harvest`, 'application-record', []],
-    ] as const) {
-      const { page, complaints } = await open(path, waitFor, { width, dark });
+    ['fields', 'field-row', []],
+    [FIELD, 'plan-answer', ['place', 'treatments', 'plans', 'weather', 'tillage', 'evidence', 'outcomes']],
+    [`${FIELD}/record/after-harvest`, 'application-record', []],
+  ] as const)(
+    'holds on every screen: %s',
+    async (path, waitFor, parts) => {
+      const { page, complaints } = await open(path, waitFor);
       for (const part of parts) await unfold(page, part);
-      expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
       const name = path.replaceAll('/', '-').replace('larkrise-home-quarter', 'one');
-      await page.screenshot({
-        path: join(output, `${name}-${width}${dark ? '-dark' : ''}.png`),
-        fullPage: true,
-      });
+      await expectGoodOnEveryScreen(page, [output, name]);
       expect(complaints).toEqual([]);
       await page.context().close();
-    }
-  });
+    },
+    EVERY_SCREEN_MS,
+  );
 });
 
 describe('your labels', () => {

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { graveFaults } from './graveFaults.ts';
+import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { readPdf } from './readPdf.ts';
 import { served } from './served.ts';
@@ -149,19 +149,14 @@ describe('for everybody', () => {
     [DEMO, 'unconfirmed'],
     ['bioassay?residual=flumioxazin&crop=lentil', 'guide'],
   ] as const) {
-    for (const [width, dark] of [
-      [320, false],
-      [360, true],
-      [768, true],
-      [1280, false],
-    ] as const) {
-      it(`nothing serious for axe, nothing sideways: ${waitFor}, ${width} px, ${dark ? 'dark' : 'light'}`, async () => {
-        const { page } = await open(path, waitFor, { width, height: 800, dark });
-        await page.waitForLoadState('networkidle');
-        expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
-        await page.screenshot({ path: `${output}${waitFor}-${width}.png`, fullPage: true });
+    it(
+      `nothing serious for axe, nothing sideways on any screen: ${waitFor}`,
+      async () => {
+        const { page } = await open(path, waitFor);
+        await expectGoodOnEveryScreen(page, [output, waitFor]);
         await page.context().close();
-      });
-    }
+      },
+      EVERY_SCREEN_MS,
+    );
   }
 });

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
-import { graveFaults } from './graveFaults.ts';
+import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 
@@ -122,20 +122,16 @@ describe('the question’s page', () => {
 });
 
 describe('for everybody', () => {
-  for (const width of [320, 360, 768, 1280]) {
-    for (const dark of [false, true]) {
-      it(`nothing serious for axe, nothing sideways: ${width} px, ${dark ? 'dark' : 'light'}`, async () => {
-        const { page } = await open({ width, height: 800, dark });
-        await page.getByTestId('year-lines').locator('svg').waitFor();
-        expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
-        await page.screenshot({
-          path: `${output}question-${width}-${dark ? 'dark' : 'light'}.png`,
-          fullPage: true,
-        });
-        await page.context().close();
-      });
-    }
-  }
+  it(
+    'nothing serious for axe, nothing sideways on any screen',
+    async () => {
+      const { page } = await open();
+      await page.getByTestId('year-lines').locator('svg').waitFor();
+      await expectGoodOnEveryScreen(page, [output, 'question']);
+      await page.context().close();
+    },
+    EVERY_SCREEN_MS,
+  );
 
   it('shows the first chart soon, and says how soon', async () => {
     const { page } = await open();

@@ -54,6 +54,7 @@ describe('the interface', () => {
     expect(healthSchema.parse(await json('/api/health'))).toMatchObject({
       status: 'ok',
       weather: { stations: 1 },
+      fields: { state: 'ready', fields: 0, labels: 0 },
     });
   });
 
@@ -66,6 +67,15 @@ describe('the interface', () => {
     expect(health).toMatchObject({
       status: 'degraded',
       weather: { state: 'unreadable', message: 'no disk' },
+      fields: { state: 'ready' },
+    });
+    const list = () => Promise.reject(new Error('no fields'));
+    const { desk } = deps;
+    const without = createApp({ ...deps, desk: { ...desk, fields: { ...desk.fields, list } } });
+    expect(await (await without.request('/api/health')).json()).toMatchObject({
+      status: 'degraded',
+      weather: { state: 'ready' },
+      fields: { state: 'unreadable', message: 'no fields' },
     });
   });
 });

@@ -4,7 +4,13 @@ const refuse = async () => {
   throw new Error('This test needs nothing of the outside.');
 };
 
-const noShelf = { list: refuse, get: refuse, put: refuse, remove: refuse, undo: refuse };
+const noShelf = {
+  list: async () => ({ kept: [], removed: [] }),
+  get: refuse,
+  put: refuse,
+  remove: refuse,
+  undo: refuse,
+};
 
 /** What the routes need of the outside, where a test needs none of it. */
 export const noOutside = {

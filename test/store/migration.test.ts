@@ -1,3 +1,4 @@
+import { mkdirSync, readFileSync, rmdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -18,12 +19,9 @@ async function storeOfVersionOne(): Promise<string> {
 }
 
 describe('a store of version 1', () => {
-  it('is brought up to date by opening it for writing, and holds what it held', async () => {
+  it('is brought up to date by reading it, holds what it held, and stays as a copy', async () => {
     const folder = await storeOfVersionOne();
-    const { code, hint } = await refusalOf(openWeatherStore(folder, { mode: 'read' }));
-    expect(code).toBe('STORE_OLDER');
-    expect(hint).toBe('Import any record once: that brings the store up to date.');
-    await (await openWeatherStore(folder, { mode: 'write' })).close();
+    const before = readFileSync(join(folder, WEATHER_FILE));
     const store = await openWeatherStore(folder, { mode: 'read' });
     onTestFinished(() => store.close());
     const expected = smallRecord({ rain: [12, 0], maxTemp: [100], minTemp: [-20] });
@@ -39,6 +37,19 @@ describe('a store of version 1', () => {
         notes: [],
       },
     });
+    expect(readFileSync(join(folder, 'weather.version-1.duckdb')).equals(before)).toBe(true);
+  });
+
+  it('is refused where it can only be read, and left as it is', async () => {
+    const folder = await storeOfVersionOne();
+    mkdirSync(join(folder, 'weather.version-1.duckdb'));
+    const { code, hint } = await refusalOf(openWeatherStore(folder, { mode: 'read' }));
+    expect(code).toBe('STORE_OLDER');
+    expect(hint).toContain('that you may write the data folder');
+    const write = await refusalOf(openWeatherStore(folder, { mode: 'write' }));
+    expect(write.code).toBe('STORE_NOT_COPIED');
+    rmdirSync(join(folder, 'weather.version-1.duckdb'));
+    await (await openWeatherStore(folder, { mode: 'write' })).close();
   });
 
   it('takes a further import, with what was noted in reading', async () => {

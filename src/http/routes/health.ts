@@ -18,19 +18,27 @@ const route = createRoute({
 
 export const healthRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const weather = await weatherState(deps);
-    const status: Health['status'] = weather.state === 'ready' ? 'ok' : 'degraded';
-    return context.json({ status, version: deps.version, weather }, 200);
+    const [weather, fields] = await Promise.all([weatherState(deps), fieldsState(deps)]);
+    const isReady = weather.state === 'ready' && fields.state === 'ready';
+    const status: Health['status'] = isReady ? 'ok' : 'degraded';
+    return context.json({ status, version: deps.version, weather, fields }, 200);
   });
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 async function weatherState({ weather }: HttpDeps): Promise<Health['weather']> {
   try {
     return { state: 'ready', stations: (await weather.stations()).length, message: null };
   } catch (error) {
-    return {
-      state: 'unreadable',
-      stations: 0,
-      message: error instanceof Error ? error.message : String(error),
-    };
+    return { state: 'unreadable', stations: 0, message: messageOf(error) };
+  }
+}
+
+async function fieldsState({ desk }: HttpDeps): Promise<Health['fields']> {
+  try {
+    const [fields, labels] = await Promise.all([desk.fields.list(), desk.labels.list()]);
+    return { state: 'ready', fields: fields.kept.length, labels: labels.kept.length, message: null };
+  } catch (error) {
+    return { state: 'unreadable', fields: 0, labels: 0, message: messageOf(error) };
   }
 }

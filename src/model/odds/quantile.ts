@@ -5,7 +5,7 @@
  * Symbols    p [0-1]; n >= 1
  * Valid      values may hold +Infinity (a year that never clears): an order statistic that touches it is +Infinity
  * Source     the "type 7" definition of common statistics software
- * Checked    test/model/quantile.test.ts (1 … 10 at 1/3 gives 4)
+ * Checked    test/model/carryoverProbability.test.ts (1 … 10 at 1/3 gives 4)
  * @example quantile([1, 2, 3, 4], 0.5) // 2.5
  */
 export function quantile(values: Iterable<number>, p: number): number {

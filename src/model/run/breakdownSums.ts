@@ -1,6 +1,7 @@
 import { type PowerTable, powerOf, powerTable } from '../breakdown/powerTable.ts';
 import { warmthOf, warmthTable } from '../breakdown/warmthTable.ts';
 import type { TopsoilLayer } from '../water/topsoilLayer.ts';
+import { type Columns, newColumns } from './columns.ts';
 
 /** How breakdown of one active answers warmth and wetness. */
 export interface BreakdownResponse {
@@ -25,12 +26,13 @@ export function warmthFactors(
   soilTempC: Float64Array,
   snowMm: Float64Array,
   response: BreakdownResponse,
+  columns: Columns = newColumns,
 ): Float64Array {
-  const factors = new Float64Array(soilTempC.length);
+  const factors = columns.take(soilTempC.length);
   const table = warmthTable(response.q10);
   const { snowStopsMm } = response;
   for (let i = 0; i < factors.length; i++) {
-    if (snowMm[i] <= snowStopsMm) factors[i] = warmthOf(table, soilTempC[i]);
+    factors[i] = snowMm[i] <= snowStopsMm ? warmthOf(table, soilTempC[i]) : 0;
   }
   return factors;
 }

@@ -1,7 +1,8 @@
 import { civilDateOf, dayNumberOf, isLeapYear } from '../../calendar.ts';
 import type { DailySeries } from '../../schema/weather.ts';
 import { hargreavesEt0 } from '../water/hargreavesEt0.ts';
-import { snowLeft } from '../water/snowDay.ts';
+import { snowMelt } from '../water/snowMelt.ts';
+import { type Columns, newColumns } from './columns.ts';
 import { radiationTable } from './radiationTable.ts';
 
 /** Days whose mean air temperature is taken for the soil's: the day and the 10 before it. [d] */
@@ -13,8 +14,6 @@ export interface DailyForcing {
   readonly meanTempC: Float64Array;
   /** Reference evapotranspiration [mm/d]. */
   readonly et0Mm: Float64Array;
-  /** Rain that falls as rain, not snow [mm]. */
-  readonly liquidRainMm: Float64Array;
   /** Rain and snow melt that reach the ground [mm]. */
   readonly waterMm: Float64Array;
   /** Snow water on the ground at the end of the day [mm]. */
@@ -34,10 +33,11 @@ export function dailyForcing(
   series: DailySeries,
   latitudeDeg: number,
   meltMmPerDegreeDay: number,
+  columns: Columns = newColumns,
 ): DailyForcing {
   const { days, maxTempC, minTempC, firstDay } = series;
-  const meanTempC = new Float64Array(days);
-  const et0Mm = new Float64Array(days);
+  const meanTempC = columns.take(days);
+  const et0Mm = columns.take(days);
   const radiation = radiationTable(latitudeDeg);
   let { year } = civilDateOf(firstDay);
   let dayOfYear = firstDay - dayNumberOf(year, 1, 1) + 1;
@@ -52,7 +52,7 @@ export function dailyForcing(
       yearLength = isLeapYear(year) ? 366 : 365;
     }
   }
-  return { meanTempC, et0Mm, ...groundForcing(series.rainMm, meanTempC, 0, 0, meltMmPerDegreeDay) };
+  return { meanTempC, et0Mm, ...groundForcing(series.rainMm, meanTempC, 0, 0, meltMmPerDegreeDay, columns) };
 }
 
 /** The part of {@link DailyForcing} that follows from rain and mean temperature alone. */
@@ -72,28 +72,27 @@ export function groundForcing(
   leadDays: number,
   startSnowMm: number,
   meltMmPerDegreeDay: number,
+  columns: Columns = newColumns,
 ): GroundForcing {
   const days = rainMm.length;
-  const liquidRainMm = new Float64Array(days);
-  const waterMm = new Float64Array(days);
-  const snowMm = new Float64Array(days);
-  const soilTempC = new Float64Array(days);
+  const waterMm = columns.take(days);
+  const snowMm = columns.take(days);
+  const soilTempC = columns.take(days);
   let snow = startSnowMm;
   for (let i = 0; i < days; i++) {
     const temp = meanTempC[leadDays + i];
-    const rain = rainMm[i];
     if (temp <= 0) {
-      snow += rain;
+      snow += rainMm[i];
+      waterMm[i] = 0;
     } else {
-      const before = snow;
-      snow = before === 0 ? 0 : snowLeft(before, rain, temp, meltMmPerDegreeDay);
-      liquidRainMm[i] = rain;
-      waterMm[i] = rain + before - snow;
+      const melted = snowMelt(snow, temp, meltMmPerDegreeDay);
+      snow -= melted;
+      waterMm[i] = rainMm[i] + melted;
     }
     snowMm[i] = snow;
   }
   trailingMeans(meanTempC, leadDays, soilTempC);
-  return { liquidRainMm, waterMm, snowMm, soilTempC };
+  return { waterMm, snowMm, soilTempC };
 }
 
 /** Means of each day and the ten before it, summed in the same order whatever day the run begins with. */

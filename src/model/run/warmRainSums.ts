@@ -1,3 +1,5 @@
+import { type Columns, newColumns } from './columns.ts';
+
 /** Soil temperature above which rain counts as warm. [°C] */
 const WARM_SOIL_C = 5;
 
@@ -10,8 +12,10 @@ export function warmRainSums(
   soilTempC: Float64Array,
   snowMm: Float64Array,
   snowStopsMm: number,
+  columns: Columns = newColumns,
 ): Float64Array {
-  const sums = new Float64Array(rainMm.length + 1);
+  const sums = columns.take(rainMm.length + 1);
+  sums[0] = 0;
   for (let i = 0; i < rainMm.length; i++) {
     const warm = soilTempC[i] > WARM_SOIL_C && snowMm[i] <= snowStopsMm;
     sums[i + 1] = sums[i] + (warm ? rainMm[i] : 0);

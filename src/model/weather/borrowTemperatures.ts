@@ -15,7 +15,7 @@ export const lapseC = (fromElevationM: number, toElevationM: number): number =>
  * Symbols    z = height above sea level [m]; where either is unknown nothing is added
  * Valid      days outside the companion's record stay absent and are filled like any gap
  * Source     standard atmosphere, 6.5 °C per km
- * Checked    test/model/borrowTemperatures.test.ts
+ * Checked    test/model/ownRecords.test.ts
  */
 export function borrowTemperatures(record: StationRecord, companion: StationRecord): StationRecord {
   const from = companion.station.elevationM;

@@ -1,6 +1,7 @@
 import { MissingDataError } from '../../errors.ts';
 import { RAIN_FILLED } from '../../schema/codes.ts';
 import type { StationRecord } from '../../schema/weather.ts';
+import type { Columns } from '../run/columns.ts';
 import { windowMeans } from './calendarMeans.ts';
 import { calendarSlots } from './calendarSlot.ts';
 import { fillFromNeighbours, type NeighbourRain } from './neighbourRain.ts';
@@ -40,9 +41,10 @@ export interface OtherRain {
 export function filledRain(
   record: StationRecord,
   { neighbours = [], gauge = [] }: OtherRain = {},
+  columns?: Columns,
 ): DailyRain & { readonly neighbourDays: readonly number[] } {
   const { firstDay, station } = record;
-  const { rainMm, origin } = rainOfRecord(record);
+  const { rainMm, origin } = rainOfRecord(record, columns);
   const slots = calendarSlots(firstDay, rainMm.length);
   const means = windowMeans(rainMm, slots, RAIN_FILL_HALF_WIDTH);
   const neighbourDays = neighbours.length > 0 ? fillFromNeighbours(rainMm, origin, firstDay, neighbours) : [];

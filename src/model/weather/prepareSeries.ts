@@ -1,5 +1,6 @@
 import { MissingDataError } from '../../errors.ts';
 import type { DailySeries, StationRecord } from '../../schema/weather.ts';
+import type { Columns } from '../run/columns.ts';
 import { calendarSlots } from './calendarSlot.ts';
 import { filledRain, type OtherRain } from './filledRain.ts';
 import { fillTemperature } from './fillTemperature.ts';
@@ -21,13 +22,17 @@ export interface PreparedSeries extends DailySeries {
  * @throws {MissingDataError} RECORD_EMPTY without a single rain value; TEMPERATURES_MISSING without temperatures
  * @example prepareSeries(record).rainMm.length // 21915
  */
-export function prepareSeries(record: StationRecord, otherRain?: OtherRain): PreparedSeries {
+export function prepareSeries(
+  record: StationRecord,
+  otherRain?: OtherRain,
+  columns?: Columns,
+): PreparedSeries {
   const days = record.rainTenthsMm.length;
   const slots = calendarSlots(record.firstDay, days);
-  const { rainMm, origin: rainOrigin, neighbourDays } = filledRain(record, otherRain);
+  const { rainMm, origin: rainOrigin, neighbourDays } = filledRain(record, otherRain, columns);
 
-  const maxTempC = valuesFromTenths(record.maxTempTenthsC);
-  const minTempC = valuesFromTenths(record.minTempTenthsC);
+  const maxTempC = valuesFromTenths(record.maxTempTenthsC, columns);
+  const minTempC = valuesFromTenths(record.minTempTenthsC, columns);
   const tempOrigin = new Uint8Array(days);
   dropSwappedTemperatures(maxTempC, minTempC);
   fillTemperature(maxTempC, slots, tempOrigin);

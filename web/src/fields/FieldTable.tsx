@@ -113,4 +113,4 @@ function AnswerCells({ answer, units }: { answer: FieldAnswer | null; units: Uni
 }
 
 /** The head of the column, where a small screen shows the row as a block. */
-const CellName = ({ name }: { name: string }) => <span class="cell-name">{name} </span>;
+export const CellName = ({ name }: { name: string }) => <span class="cell-name">{name} </span>;

@@ -3,6 +3,7 @@ import { oddsWord } from '../../answer/oddsInWords.ts';
 import type { Batch } from '../../api/contract.ts';
 import { datesIn } from '../../units/dates.ts';
 import { areaText, type Units } from '../../units/units.ts';
+import { CellName } from '../FieldTable.tsx';
 
 /** Rows drawn; the files hold all of them. */
 const SHOWN = 100;
@@ -40,8 +41,12 @@ export function RankedRows({ rows, units }: { rows: Batch['rows']; units: Units 
                       .join(', ')}
                   </small>
                 </th>
-                <td>{hectaresAtRisk === null ? '–' : areaText(hectaresAtRisk, units)}</td>
                 <td>
+                  <CellName name="Area at risk" />
+                  {hectaresAtRisk === null ? '–' : areaText(hectaresAtRisk, units)}
+                </td>
+                <td>
+                  <CellName name="Odds in 20" />
                   {answer.oddsAtPlanting === null ? (
                     'not reckoned'
                   ) : (
@@ -52,10 +57,14 @@ export function RankedRows({ rows, units }: { rows: Batch['rows']; units: Units 
                   )}
                 </td>
                 <td>
+                  <CellName name="Label date" />
                   {short(answer.labelDate)}
                   {!answer.intervalConfirmed && <small>not from your label</small>}
                 </td>
-                <td>{answer.clearDate === null ? 'none found' : short(answer.clearDate)}</td>
+                <td>
+                  <CellName name="Clear date" />
+                  {answer.clearDate === null ? 'none found' : short(answer.clearDate)}
+                </td>
               </tr>
             ))}
           </tbody>

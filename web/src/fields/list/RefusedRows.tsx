@@ -1,5 +1,7 @@
 import type { Batch } from '../../api/contract.ts';
 
+/** Longer hints, such as a list of all names, stand in the files alone. [characters] */
+const LONGEST_HINT = 160;
 /** Rows told of; the files name all. */
 const SHOWN = 20;
 
@@ -14,7 +16,8 @@ export function RefusedRows({ rows }: { rows: Batch['rows'] }) {
         {refused.slice(0, SHOWN).map(({ line, given, problem }) => (
           <li key={line}>
             Line {line}
-            {given.field ? ` (${given.field})` : ''}: {problem.message} {problem.hint}
+            {given.field ? ` (${given.field})` : ''}: {problem.message}{' '}
+            {problem.hint.length <= LONGEST_HINT && problem.hint}
           </li>
         ))}
       </ul>
