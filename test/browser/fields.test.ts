@@ -341,6 +341,7 @@ describe('the fields', () => {
       .toMatch(/No weather station is chosen/);
     await reach('remove-field');
     await page.keyboard.press('Enter');
+    await page.getByTestId('remove-field-yes').waitFor();
     await page.keyboard.press('Escape');
     await page.getByTestId('remove-field').waitFor();
     await page.context().close();

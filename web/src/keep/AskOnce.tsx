@@ -16,6 +16,7 @@ export function AskOnce({ text, question, yes, testId, act }: AskOnceProps) {
   const first = useRef<HTMLButtonElement>(null);
   const no = useRef<HTMLButtonElement>(null);
   const asked = useRef(false);
+  // Before the next key: Escape must find the focus inside.
   useLayoutEffect(() => {
     if (asking) no.current?.focus();
     else if (asked.current) first.current?.focus();
