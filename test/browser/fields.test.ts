@@ -295,6 +295,7 @@ describe('the fields', () => {
     await page.getByText('Record of a restricted-use application').first().click();
     const { version } = await kept();
     await write(page, 'treatments.0.record.productName', 'Shed one (invented)');
+    await keptAs(page, version + 1);
     await write(page, 'treatments.0.record.time', '7 in the morning');
     await page.locator('.blank-problem').first().waitFor();
     await write(page, 'treatments.0.record.time', '07:30');

@@ -4,24 +4,11 @@ export interface Columns {
   take(length: number): Float64Array;
 }
 
-/**
- * Large buffers begin at the same place of a memory page, so that a sum written for tomorrow looks to the processor as if it
- * were tomorrow's reading, which then waits for it. Columns therefore begin some cache lines apart. [bytes]
- */
-const PAGE_BYTES = 4096;
-const APART_BYTES = 9 * 64;
-
-const offsetOf = (place: number): number => (place * APART_BYTES) % PAGE_BYTES;
 const bytesOf = (length: number): number => length * Float64Array.BYTES_PER_ELEMENT;
-
-let made = 0;
 
 /** A new column each time: for results that are kept. */
 export const newColumns: Columns = {
-  take(length) {
-    const offset = offsetOf(++made);
-    return new Float64Array(new ArrayBuffer(offset + bytesOf(length)), offset, length);
-  },
+  take: (length) => new Float64Array(length),
 };
 
 /**
@@ -40,10 +27,9 @@ export function reusedColumns(): ReusedColumns {
   return {
     take(length) {
       const place = taken++;
-      const offset = offsetOf(taken);
-      const bytes = offset + bytesOf(length);
+      const bytes = bytesOf(length);
       if (!((buffers[place]?.byteLength ?? 0) >= bytes)) buffers[place] = new ArrayBuffer(bytes);
-      return new Float64Array(buffers[place], offset, length);
+      return new Float64Array(buffers[place], 0, length);
     },
     reset() {
       taken = 0;
