@@ -41,6 +41,8 @@ export function startServer(deps: HttpDeps, { port, host = LOOPBACK }: ServeOpti
   }
   const app = createApp(deps);
   return new Promise((resolve, reject) => {
+    // An empty name would stand for all addresses.
+    if (host.trim() === '') return reject(addressNotOurs(host));
     const server = listen(
       {
         fetch: app.fetch,
@@ -80,6 +82,12 @@ function close(server: Server): Promise<void> {
   });
 }
 
+const addressNotOurs = (host: string, cause?: Error) =>
+  new ConflictError('ADDRESS_NOT_OURS', `${JSON.stringify(host)} is no address of this computer.`, {
+    hint: 'Give an address that this computer has, or 0.0.0.0 for all of them.',
+    cause,
+  });
+
 function refusalOf(error: NodeJS.ErrnoException, port: number, host: string): Error {
   if (error.code === 'EADDRINUSE') {
     return new ConflictError('PORT_TAKEN', `Port ${port} is taken by another program.`, {
@@ -87,11 +95,8 @@ function refusalOf(error: NodeJS.ErrnoException, port: number, host: string): Er
       cause: error,
     });
   }
-  if (error.code === 'EADDRNOTAVAIL' || error.code === 'ENOTFOUND') {
-    return new ConflictError('ADDRESS_NOT_OURS', `${host} is no address of this computer.`, {
-      hint: 'Give an address that this computer has, or 0.0.0.0 for all of them.',
-      cause: error,
-    });
+  if (error.code === 'EADDRNOTAVAIL' || error.syscall === 'getaddrinfo') {
+    return addressNotOurs(host, error);
   }
   return error;
 }

@@ -28,7 +28,7 @@ WHERE station = ${quoted(stationId)} ORDER BY day`;
  * @param stationIds which stations; all where absent
  * @throws {MissingDataError} STORE_EMPTY
  * @throws {ConflictError} STORE_BUSY
- * @throws {InvalidInputError} FOLDER_NOT_EMPTY
+ * @throws {InvalidInputError} FOLDER_NAME, FOLDER_NOT_EMPTY
  * @throws {SourceFailedError} FILE_NOT_WRITTEN
  */
 export async function exportWeather(
@@ -55,6 +55,8 @@ export async function exportWeather(
     const keys = found.getRows().map(([key]) => key as number);
     if (keys.length === 0) throw emptyStore(stationIds?.[0] ?? '');
     let days = 0;
+    // The database cuts blanks, and letters beyond ASCII, off the end of this path; a dot keeps them.
+    const partitioned = quoted(`${resolve(folder)}/.`);
     for (let at = 0; at < keys.length; at += STATIONS_AT_ONCE) {
       const some = keys.slice(at, at + STATIONS_AT_ONCE);
       const written = await connection.runAndReadAll(
@@ -64,7 +66,7 @@ export async function exportWeather(
            FROM daily d JOIN station s USING (station_key)
            WHERE d.station_key BETWEEN ${some[0]} AND ${some[some.length - 1]} AND d.station_key IN (${some.join(', ')})
            ORDER BY d.station_key, d.day_number
-         ) TO ${quoted(resolve(folder))} (FORMAT parquet, PARTITION_BY (station), OVERWRITE_OR_IGNORE)`,
+         ) TO ${partitioned} (FORMAT parquet, PARTITION_BY (station), OVERWRITE_OR_IGNORE)`,
       );
       days += Number(written.getRows()[0][0]);
     }
@@ -85,6 +87,12 @@ export async function exportWeather(
 }
 
 function prepareFolder(folder: string): void {
+  if (folder.trim() === '') {
+    throw new InvalidInputError('FOLDER_NAME', `"${folder}" cannot be the folder's name.`, {
+      hint: 'Name a new one, such as records-parquet.',
+      details: { folder },
+    });
+  }
   try {
     mkdirSync(folder, { recursive: true });
     if (readdirSync(folder).length === 0) return;

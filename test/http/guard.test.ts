@@ -175,9 +175,9 @@ describe('a listening server', () => {
     expect(() => startServer(deps, { port: 0, host: '0.0.0.0' })).toThrow(/needs a token/);
   });
 
-  it('says when an address is not its own', async () => {
+  it.each(['192.0.2.1', 'no such name', '\0', ''])('says when %j is no address of its own', async (host) => {
     const guard = { ...OWN_COMPUTER, token: 'x'.repeat(24) };
-    await expect(startServer({ ...deps, guard }, { port: 0, host: '192.0.2.1' })).rejects.toMatchObject({
+    await expect(startServer({ ...deps, guard }, { port: 0, host })).rejects.toMatchObject({
       code: 'ADDRESS_NOT_OURS',
     });
   });

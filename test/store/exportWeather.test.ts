@@ -64,11 +64,21 @@ describe('stored days as Parquet', () => {
     expect(listed).toEqual([['GEN00000002', 'Generated 2']]);
   });
 
+  it.each(['días', 'é', 'ends in blanks  ', '日本'])('go into a folder of any name: %j', async (name) => {
+    const home = await storeOf([1]);
+    const { files, days } = await exportWeather(home, join(tempFolder(), name));
+    expect(days).toBeGreaterThan(0);
+    expect(await rowsOf(readBackQuery(files, 'GEN00000001'))).toHaveLength(days);
+  });
+
   it('are never written over anything, nor out of an empty store', async () => {
     const home = await storeOf([1]);
     const folder = tempFolder();
     writeFileSync(join(folder, 'mine.txt'), 'mine');
     expect((await refusalOf(exportWeather(home, folder))).code).toBe('FOLDER_NOT_EMPTY');
+    for (const name of ['', ' ']) {
+      expect((await refusalOf(exportWeather(home, name))).code).toBe('FOLDER_NAME');
+    }
     const nothing = await refusalOf(exportWeather(tempFolder(), join(folder, 'new')));
     expect(nothing.code).toBe('STORE_EMPTY');
     const unknown = await refusalOf(exportWeather(home, join(folder, 'new'), ['nowhere']));

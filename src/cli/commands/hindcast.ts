@@ -5,7 +5,7 @@ import type { HindcastInput } from '../../schema/hindcast.ts';
 import type { OutcomeTally } from '../../schema/outcomeTally.ts';
 import type { CliDeps } from '../command.ts';
 import { hindcastText } from '../hindcastText.ts';
-import { wholeNumberOption } from '../optionValues.ts';
+import { wholeNumberOption, workersOption } from '../optionValues.ts';
 import { createProgressLine } from '../progressLine.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
 import { withWorkshop } from '../withWorkshop.ts';
@@ -25,11 +25,7 @@ export function define(program: Program, deps: CliDeps): void {
   addSeasonOptions(program, ['asOf', 'restOfSeasonRain']);
   program
     .option('--leads <days>', 'days before planting, with commas (default: 180,120,90,60,30)', leadsOption)
-    .option(
-      '--workers <n>',
-      'worker threads; 0 for none (default: by the number of leads)',
-      wholeNumberOption,
-    )
+    .option('--workers <n>', 'worker threads; 0 for none (default: by the number of leads)', workersOption)
     .option('--json', 'print scores, bands and years as JSON, unrounded')
     .addHelpText(
       'after',
