@@ -95,6 +95,10 @@ const ONLY: Readonly<Record<string, readonly string[]>> = {
   '--port': ['0', '-1', 'x', '70000'],
 };
 
+/** What is written goes where its user says, so these are not told to leave the folder: the rest must not. */
+const WRITES = ['--out', '--parquet'];
+const inside = wild.filter((text) => !text.includes('..') && !text.startsWith('/'));
+
 function lineOf({ words, command }: Leaf): fc.Arbitrary<string[]> {
   const options = command.options.map((option) => {
     const flag = option.long ?? option.short ?? '';
@@ -102,7 +106,9 @@ function lineOf({ words, command }: Leaf): fc.Arbitrary<string[]> {
       ? fc.constantFrom(...ONLY[flag])
       : option.argChoices
         ? fc.oneof(fc.constantFrom(...option.argChoices), wild)
-        : wild;
+        : WRITES.includes(flag)
+          ? inside
+          : wild;
     return option.required || option.optional
       ? value.map((text) => [`${flag}=${text}`])
       : fc.constant([flag]);
