@@ -24,7 +24,7 @@ export function lockedPackages(): LockedPackage[] {
 }
 
 /** Where the list of licences stands. */
-export const LICENCES = fileOf('LICENCES.md');
+export const LICENCES = fileOf('data/LICENCES.md');
 
 /** What the program runs with, by licence, as the lock file has it. */
 export function licencesText(): string {

@@ -5,6 +5,8 @@ import { boxAround, mapMarks, nearestTo, placeStations } from '../../web/src/reg
 import { markOf } from '../../web/src/region/measures.ts';
 import { readBox, readStates } from '../../web/src/region/readWhere.ts';
 import { leftOut, REGION, regionFrom, regionOf } from '../../web/src/region/regionAddress.ts';
+import { regionFinding } from '../../web/src/region/regionWords.ts';
+import { datesIn } from '../../web/src/units/dates.ts';
 
 const rain = (percentOfNormal: number) => ({
   fromDate: '2026-06-01',
@@ -114,5 +116,21 @@ describe('where a region is asked', () => {
     expect(posted).not.toHaveProperty('gauge');
     expect(posted).toMatchObject({ residual: demoQuestion.residual, plantOn: demoQuestion.plantOn });
     expect(leftOut(question)).toEqual(['own gauge readings', 'your own label entry']);
+  });
+});
+
+describe('the sentence of a region', () => {
+  const head = (...odds: number[]) => {
+    const question = { ...demoQuestion, oddsLimit: 0.1, appliedOn: '2026-08-14', plantOn: '2027-05-10' };
+    const start = { stations: odds.length, residual: 'flumioxazin', crop: 'lentil', question };
+    const rows = odds.map((one, index) => station(`S${index}`, -110, one));
+    return regionFinding({ start, rows, asked: '' } as never, true, datesIn('us')).head;
+  };
+
+  it('counts the stations over the limit, and speaks of one by itself', () => {
+    expect(head(0.3, 0.2, 0.05)).toMatch(/^At 2 of 3 stations the odds .+ are over your limit of 2 in 20/);
+    expect(head(0.05, 0.02)).toMatch(/^At none of 2 stations the odds .+ are over your limit/);
+    expect(head(0.05)).toMatch(/^At the one station that answers the odds .+ are within your limit/);
+    expect(head(0.3)).toMatch(/^At the one station that answers the odds .+ are over your limit/);
   });
 });

@@ -3,6 +3,7 @@ import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Comparison } from '../api/contract.ts';
 import { csvOf } from '../charts/csv.ts';
 import { saveFile } from '../charts/saveFile.ts';
+import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
 import { datesIn } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
@@ -49,14 +50,7 @@ export function CompareAnswer({ answer: given, finding, asked, units, stale, loo
   );
   return (
     <article class="answer compare" data-stale={stale === null ? undefined : ''}>
-      {stale && (
-        <p class="stale" data-testid="stale">
-          {stale}
-        </p>
-      )}
-      <h1 class="sentence" data-testid="sentence">
-        {keepTogether(finding)}
-      </h1>
+      <AnswerHead stale={stale} sentence={finding} />
       {activation && (
         <p class="advice" data-testid="activation">
           {keepTogether(activation)}

@@ -1,10 +1,11 @@
-import { useCallback, useMemo } from 'preact/hooks';
-import type { Comparison, QuestionInput } from '../api/contract.ts';
+import { useMemo } from 'preact/hooks';
+import type { Comparison } from '../api/contract.ts';
 import { useAsked } from '../api/useAsked.ts';
 import type { Start } from '../api/useStart.ts';
 import { missingWords } from '../question/defaults.ts';
 import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
+import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
 import { datesIn } from '../units/dates.ts';
 import { CompareAnswer } from './CompareAnswer.tsx';
@@ -22,19 +23,12 @@ const NEEDED = ['station', 'appliedOn', 'crop', 'plantOn'] as const;
 
 /** Every residual before one crop on one date. */
 export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
-  const { units, visit, problem: unread, set } = held;
+  const { units, visit, problem: unread } = held;
   const { question } = asked;
   const missing = missingWords(question, NEEDED);
   const state = useAsked<Comparison>('/api/compare', missing.length === 0 ? comparisonOf(question) : null);
   const dates = datesIn(units);
-  const look = useCallback(
-    (part: Partial<CompareAsked>) => set({ ...asked, ...part }, 'replace'),
-    [asked, set],
-  );
-  const change = useCallback(
-    (part: Partial<QuestionInput>) => set({ ...asked, question: { ...question, ...part } }, 'push'),
-    [asked, question, set],
-  );
+  const { look, change } = useLook(held, asked, 'replace');
   useTitle(`Residuals before ${question.crop ?? 'the next crop'}`);
   const answer = state.answer;
   const short = useMemo(() => (answer ? comparisonFinding(answer, dates) : ''), [answer, dates]);

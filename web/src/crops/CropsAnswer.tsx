@@ -8,6 +8,7 @@ import { saveFile } from '../charts/saveFile.ts';
 import { NotJudged } from '../compare/NotJudged.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
 import { encodeAddress } from '../question/address.ts';
+import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
 import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
@@ -42,15 +43,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
   const caption = `Harm in 20 seasons and soils like this, ${YEARS_WORDS[years]}, by planting date`;
   return (
     <article class="answer crops" data-stale={stale === null ? undefined : ''}>
-      {stale && (
-        <p class="stale" data-testid="stale">
-          {stale}
-        </p>
-      )}
-      <h1 class="sentence" data-testid="sentence">
-        {keepTogether(finding.head)}
-      </h1>
-      <p class="advice">{keepTogether(finding.rest)}</p>
+      <AnswerHead stale={stale} sentence={finding.head} rest={finding.rest} />
       {open.length > 0 && (
         <figure class="chart grid-figure">
           <figcaption>{caption}</figcaption>

@@ -1,10 +1,11 @@
-import { useCallback, useMemo } from 'preact/hooks';
-import type { CropGrid, QuestionInput } from '../api/contract.ts';
+import { useMemo } from 'preact/hooks';
+import type { CropGrid } from '../api/contract.ts';
 import { useAsked } from '../api/useAsked.ts';
 import type { Start } from '../api/useStart.ts';
 import { missingWords } from '../question/defaults.ts';
 import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
+import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
 import { datesIn } from '../units/dates.ts';
 import { CropsAnswer } from './CropsAnswer.tsx';
@@ -23,19 +24,12 @@ const NEEDED = ['station', 'appliedOn', 'residual'] as const;
 
 /** Which crops can go in when, after one treatment. */
 export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
-  const { units, visit, problem: unread, set } = held;
+  const { units, visit, problem: unread } = held;
   const { question, years } = asked;
   const missing = missingWords(question, NEEDED);
   const state = useAsked<CropGrid>('/api/crops', missing.length === 0 ? cropGridOf(asked) : null);
   const dates = datesIn(units);
-  const look = useCallback(
-    (part: Partial<CropsAsked>, entry: 'push' | 'replace' = 'push') => set({ ...asked, ...part }, entry),
-    [asked, set],
-  );
-  const change = useCallback(
-    (part: Partial<QuestionInput>) => look({ question: { ...question, ...part } }),
-    [question, look],
-  );
+  const { look, change } = useLook(held, asked, 'push');
   useTitle(`Crops after ${question.residual ?? 'a residual'}`);
   const { answer } = state;
   const finding = useMemo(() => {

@@ -1,6 +1,6 @@
-import { keepTogether } from '../answer/oddsInWords.ts';
 import { Skeleton } from '../answer/Skeleton.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
+import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
 import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
@@ -48,15 +48,7 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
   const choose = (station: string | null) => look({ pick: station });
   return (
     <article class="answer region" data-stale={stale === null ? undefined : ''}>
-      {stale && (
-        <p class="stale" data-testid="stale">
-          {stale}
-        </p>
-      )}
-      <h1 class="sentence" data-testid="sentence">
-        {keepTogether(finding.head)}
-      </h1>
-      <p class="advice">{keepTogether(finding.rest)}</p>
+      <AnswerHead stale={stale} sentence={finding.head} rest={finding.rest} />
       <RegionProgress run={run} count={count} />
       {unsaid.length > 0 && (
         <p class="small" data-testid="left-out">

@@ -1,9 +1,9 @@
-import { useCallback, useMemo } from 'preact/hooks';
-import type { QuestionInput } from '../api/contract.ts';
+import { useMemo } from 'preact/hooks';
 import type { Start } from '../api/useStart.ts';
 import { missingWords } from '../question/defaults.ts';
 import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
+import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
 import { datesIn } from '../units/dates.ts';
 import { RegionAnswer } from './RegionAnswer.tsx';
@@ -24,20 +24,13 @@ const AT_ONCE = 150;
 
 /** One treatment, crop and date at every station. */
 export function RegionPlace({ start, held, asked }: RegionPlaceProps) {
-  const { units, visit, problem: unread, set } = held;
+  const { units, visit, problem: unread } = held;
   const { question } = asked;
   const missing = missingWords({ ...question, labelEntry: undefined }, NEEDED);
   const count = start.choices.stations.length;
   const run = useRegion(missing.length === 0 ? regionOf(asked) : null, count <= AT_ONCE);
   const dates = datesIn(units);
-  const look = useCallback(
-    (part: Partial<RegionAsked>) => set({ ...asked, ...part }, 'replace'),
-    [asked, set],
-  );
-  const change = useCallback(
-    (part: Partial<QuestionInput>) => set({ ...asked, question: { ...question, ...part } }, 'push'),
-    [asked, question, set],
-  );
+  const { look, change } = useLook(held, asked, 'replace');
   useTitle(`${question.residual ?? 'A residual'} before ${question.crop ?? 'the next crop'}, by station`);
   const { answer, phase, fresh } = run;
   const ended = phase === 'ended' || phase === 'stopped';
@@ -51,7 +44,7 @@ export function RegionPlace({ start, held, asked }: RegionPlaceProps) {
       question={question}
       units={units}
       change={change}
-      form={<RegionForm asked={asked} where={(part) => set({ ...asked, ...part }, 'push')} />}
+      form={<RegionForm asked={asked} where={(part) => look(part, 'push')} />}
       visit={visit}
       summary={`${question.residual} before ${question.crop}, by station`}
       short={finding !== null && ended && fresh ? finding.head : ''}

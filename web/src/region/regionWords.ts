@@ -52,11 +52,15 @@ export function regionFinding(
     plantOn < labelDate
       ? `The label does not let ${start.crop} in before ${dates.full(labelDate)}. By the weather alone, at `
       : 'At ';
+  const [which, verb] =
+    told.length === 1
+      ? ['the one station that answers', over === 0 ? 'within' : 'over']
+      : [`${over === 0 ? 'none' : many(over)} of ${stations(told.length)}`, 'over'];
   const middle = told[Math.floor(told.length / 2)].odds;
   return {
     head:
-      `${ended ? '' : 'So far: '}${barred}${over === 0 ? 'none' : many(over)} of ${stations(told.length)} the odds that ${start.residual} sprayed ` +
-      `${dates.full(appliedOn)} hurts ${start.crop} planted ${dates.near(plantOn, appliedOn)} are over your limit ` +
+      `${ended ? '' : 'So far: '}${barred}${which} the odds that ${start.residual} sprayed ` +
+      `${dates.full(appliedOn)} hurts ${start.crop} planted ${dates.near(plantOn, appliedOn)} are ${verb} your limit ` +
       `of ${sayOddsLimit(oddsLimit)}${basis}.`,
     rest:
       `Highest: ${highest.row.name}, ${inBoth(highest.odds)}.` +
