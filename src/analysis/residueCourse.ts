@@ -1,4 +1,4 @@
-import { leafWashOff } from '../model/deposit/leafWashOff.ts';
+import { daysToCleanLeaves, leafWashOff } from '../model/deposit/leafWashOff.ts';
 import {
   carryoverOfOnePart,
   carryoverProbability,
@@ -62,7 +62,11 @@ function depositsOf(treatments: readonly JudgedTreatment[], leafLoss: LeafLoss):
     if (bare > 0) onSoil.push(depositOf(treatment, bare, treatment.offsetDays, treatment.offsetDays));
     const caught = treatment.load * treatment.canopyFraction;
     if (caught === 0) continue;
-    const rain = treatment.trace.liquidRainMm(treatment.offsetDays, treatment.trace.lastOffset);
+    const cleanFrom = treatment.offsetDays + daysToCleanLeaves(leafLoss.foliageHalfLifeDays) + 1;
+    const rain = treatment.trace.liquidRainMm(
+      treatment.offsetDays,
+      Math.min(cleanFrom, treatment.trace.lastOffset),
+    );
     const { washed, left } = leafWashOff(rain, leafLoss.foliageHalfLifeDays, leafLoss.washOffPerMm);
     for (const { offsetDays, share } of washed) {
       const day = treatment.offsetDays + offsetDays;

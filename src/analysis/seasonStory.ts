@@ -6,6 +6,8 @@ import type { StationClimate } from './stationClimate.ts';
 
 /** Days from one step of the story to the next. [d] */
 const STEP_DAYS = 7;
+/** Most steps of the story: three years of weeks. A longer season is told in steps of several weeks. */
+const MOST_STEPS = 157;
 /** Further weeks of delay that are looked at. */
 const DELAY_WEEKS = 12;
 
@@ -34,7 +36,10 @@ export interface BreakdownToDate {
 
 /** How the season has gone, and what waiting gains. */
 export interface SeasonStory {
-  /** The plan, the end of each week since the application, and the last observed day; empty while planning. */
+  /**
+   * The plan, the end of each week since the application, and the last observed day; empty while planning. After three
+   * years the weeks told lie evenly further apart.
+   */
   readonly steps: readonly StoryStep[];
   readonly delay: readonly DelayStep[];
   /** null while planning. */
@@ -65,7 +70,8 @@ function stepsOf(climate: StationClimate, question: SeasonQuestion, odds: Season
   const steps: StoryStep[] = [];
   // What is observed after planting moves nothing any more.
   const last = Math.min(observedDays, plantOffset);
-  for (let days = 0; days < last; days += STEP_DAYS) {
+  const stepDays = STEP_DAYS * Math.ceil(last / (STEP_DAYS * MOST_STEPS));
+  for (let days = 0; days < last; days += stepDays) {
     steps.push({ observedDays: days, odds: plantingOdds(climate, question, odds, days) });
   }
   return [...steps, { observedDays, odds: oddsAtPlanting }];

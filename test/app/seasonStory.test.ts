@@ -35,6 +35,18 @@ describe('the story of the season', () => {
     }
   });
 
+  it('of a season of many years is told in steps of several weeks, leaves or not', async () => {
+    for (const canopyFraction of [0, 0.3]) {
+      const long = { appliedOn: '1990-08-14', plantOn: '2026-05-10', canopyFraction };
+      const { answer, story } = await storyOf(long);
+      expect(story.weeks.length).toBeGreaterThan(100);
+      expect(story.weeks.length).toBeLessThanOrEqual(158);
+      expect(story.weeks.at(-1)).toEqual({ observedThrough: '2026-02-20', odds: answer.oddsAtPlanting });
+      const { observedThrough, odds } = story.weeks[40];
+      expect((await ask({ ...long, asOf: observedThrough ?? undefined })).oddsAtPlanting).toBe(odds);
+    }
+  });
+
   it('knows evidence from its own day on', async () => {
     const evidence = [{ kind: 'bioassay' as const, on: '2026-01-15', injured: true }];
     const plain = await storyOf();
