@@ -314,6 +314,35 @@ describe('the fields', () => {
     await page.context().close();
   });
 
+  it('takes what is typed into a blank the moment it is made', async () => {
+    const { page } = await open(FIELD, 'field-page');
+    await unfold(page, 'treatments');
+    const { version } = await kept();
+    await page.evaluate(
+      (id) =>
+        new Promise<void>((done) => {
+          // Within the task in which the blank appears, before the browser has painted it.
+          new MutationObserver((_, watch) => {
+            const made = document.getElementById(id);
+            if (!(made instanceof HTMLInputElement)) return;
+            watch.disconnect();
+            made.value = '4 gal';
+            made.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            setTimeout(() => {
+              made.dispatchEvent(new FocusEvent('blur'));
+              done();
+            }, 200);
+          }).observe(document.body, { childList: true, subtree: true });
+          for (const summary of document.querySelectorAll('summary')) {
+            if (summary.textContent === 'Record of a restricted-use application') summary.click();
+          }
+        }),
+      'blank-treatments.0.record.totalAmount',
+    );
+    await keptAs(page, version + 1);
+    await page.context().close();
+  });
+
   it('is begun and filled by keyboard alone', async () => {
     const { page } = await open('fields', 'field-row');
     await page.getByTestId('new-name').focus();

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { refusalOf, useBlanks } from './FormContext.ts';
 import type { Reading } from './parseDate.ts';
 
@@ -24,7 +24,8 @@ export function useBlank<T>({ field, draft = field, shown, read, commit }: Blank
   const reading = kept === undefined ? null : read(kept);
 
   // A new value from elsewhere (marker, address, units) ends what was being typed, and so does forgetting a kept text.
-  useEffect(() => {
+  // Before the next event: what is typed into a blank just made must not be taken for the value before.
+  useLayoutEffect(() => {
     if (kept === undefined) setEditing(null);
   }, [shown, kept]);
 

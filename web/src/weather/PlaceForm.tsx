@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import type { Problem } from '../api/contract.ts';
 import { Blank, blankIds } from '../question/Blank.tsx';
 import { readNumber } from '../question/readNumber.ts';
@@ -25,11 +25,11 @@ export function PlaceForm({ place, elevationM, units, refusal, choose }: PlaceFo
   const [text, setText] = useState(shown);
   const [height, setHeight] = useState(shownHeight);
   const [problems, setProblems] = useState<{ place?: string; height?: string }>({});
-  useEffect(() => {
+  useLayoutEffect(() => {
     setText(shown);
     setProblems({});
   }, [shown]);
-  useEffect(() => setHeight(shownHeight), [shownHeight]);
+  useLayoutEffect(() => setHeight(shownHeight), [shownHeight]);
 
   function find(event: Event): void {
     event.preventDefault();
