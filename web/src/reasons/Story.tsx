@@ -8,8 +8,8 @@ import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { fileStem } from '../charts/fileStem.ts';
 import { useWidth } from '../charts/useWidth.ts';
-import { sayMonthDay } from '../question/calendar.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { delayFinding, storyFinding, storyRows, toDateWords } from './storyWords.ts';
 
@@ -18,10 +18,11 @@ const RIGHT_PX = 16;
 
 /** How the odds moved from week to week, and what each further week of waiting gains. */
 export function Story({ answer, units }: { answer: Answer; units: Units }) {
+  const dates = useDates();
   const { element, width } = useWidth<HTMLDivElement>();
   const { season, inputs, labelDate, clearDate } = answer;
   const { plantOn, oddsLimit } = inputs.question;
-  const caption = season ? storyFinding(season.story, plantOn) : '';
+  const caption = season ? storyFinding(season.story, plantOn, dates) : '';
   const spec = useMemo(() => {
     if (!season) return null;
     const ruler = {
@@ -29,6 +30,7 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
       widthPx: Math.max(width, 280) - LEFT_PX - RIGHT_PX,
       leftPx: LEFT_PX,
       rightPx: RIGHT_PX,
+      dateStyle: dates.style,
     };
     return oddsStory(season.story, {
       tokens: PAGE_TOKENS,
@@ -38,7 +40,7 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
       appliedOn: season.startDate,
       oddsLimit,
     });
-  }, [answer, season, caption, width, plantOn, labelDate, clearDate, oddsLimit]);
+  }, [answer, season, caption, width, plantOn, labelDate, clearDate, oddsLimit, dates]);
   if (!season || season.story.weeks.length + season.story.delay.length === 0) return null;
   const { story } = season;
   const known = story.weeks.length > 0;
@@ -60,7 +62,7 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
             legend={
               <>
                 {known && (
-                  <span class="key key-known">odds for {sayMonthDay(plantOn)}, as known that week</span>
+                  <span class="key key-known">odds for {dates.monthDay(plantOn)}, as known that week</span>
                 )}
                 <span class="key key-later">odds for planting that week</span>
                 <span class="key key-limit">your limit</span>
@@ -68,8 +70,8 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
             }
             columns={[
               { head: 'What', cell: ({ about }) => about },
-              { head: 'Observed up to', cell: ({ date }) => date ?? '' },
-              { head: 'Planting', cell: (row) => row.plantOn },
+              { head: 'Observed up to', cell: ({ date }) => date ?? '', dates: 'day' },
+              { head: 'Planting', cell: (row) => row.plantOn, dates: 'day' },
               { head: 'Odds, in 20', cell: ({ odds }) => twentieths(odds), number: true },
               {
                 head: 'Change, in 20',
