@@ -6,8 +6,9 @@ import { InvalidInputError, MissingDataError } from '../../errors.ts';
 import type { CliDeps } from '../command.ts';
 import { applicationRecordText, fieldsText, fieldText, type Units } from '../fieldsText.ts';
 import { defineTableCommands, give, outOption, unitsOption } from '../tableCommands.ts';
+import { dateStyleOption, type WordingFlags, wordingOf } from '../wordingOptions.ts';
 
-interface Flags {
+interface Flags extends WordingFlags {
   readonly json?: boolean;
   readonly units: Units;
 }
@@ -35,10 +36,11 @@ export function define(program: Program, deps: CliDeps): void {
   sub('show', 'one field, with the answer for each planned crop', 'show home-quarter')
     .argument('<id>', 'id of the field')
     .addOption(unitsOption())
-    .action(async (id: string, { json, units }: Flags) => {
+    .addOption(dateStyleOption())
+    .action(async (id: string, { json, units, dateStyle }: Flags) => {
       const shown = await deps.withDesk(async (desk) => ({
         field: await keptField(desk, id),
-        answers: await desk.answers(id),
+        answers: await desk.answers(id, wordingOf({ units, dateStyle })),
       }));
       say(json, shown, () => fieldText(shown.field, shown.answers, units));
     });
@@ -96,11 +98,13 @@ export function define(program: Program, deps: CliDeps): void {
   )
     .argument('<id>', 'id of the field')
     .argument('[treatment]', 'id of the treatment (default: the latest)')
-    .action(async (id: string, treatment: string | undefined, { json }: Flags) => {
+    .addOption(unitsOption())
+    .addOption(dateStyleOption())
+    .action(async (id: string, treatment: string | undefined, { json, units, dateStyle }: Flags) => {
       const record = await deps.withDesk(async (desk) => {
         const { treatments } = (await keptField(desk, id)).record;
         const latest = [...treatments].sort((a, b) => (a.appliedOn < b.appliedOn ? -1 : 1)).at(-1);
-        return desk.applicationRecord(id, treatment ?? latest?.id ?? 'none');
+        return desk.applicationRecord(id, treatment ?? latest?.id ?? 'none', wordingOf({ units, dateStyle }));
       });
       say(json, record, () => applicationRecordText(record));
     });
