@@ -50,6 +50,23 @@ describe('a list of fields', () => {
     }
   });
 
+  it('tells of a column that is spelled like one of its own, since its cells are not read', async () => {
+    const head = 'field,station,residual,crop,applied_on,plant_on,soil_clas,note\n';
+    const text = `${head}North,demo-invented,flumioxazin,lentil,2026-08-14,2027-04-10,sand,clay here\n`;
+    const { cautions, rows } = await batch(readFieldList(text, 'list.csv'), {}, deps);
+    expect(cautions[0]).toBe(
+      'The column "soil_clas" means nothing here, so it was not read. Did you mean soil_class?',
+    );
+    expect(cautions.join()).not.toContain('"note"');
+    expect(rows[0].answer).not.toBeNull();
+    const lacking = readFieldList(text.replace('plant_on', 'plant on date'), 'list.csv');
+    await expect(batch(lacking, {}, deps)).rejects.toMatchObject({ code: 'BATCH_COLUMNS' });
+    const near = readFieldList(text.replace('plant_on', 'plantd_on'), 'list.csv');
+    await expect(batch(near, {}, deps)).rejects.toMatchObject({
+      hint: expect.stringContaining('Did you mean plant_on?'),
+    });
+  });
+
   it('is ranked by odds times area, then by odds, refused rows last', async () => {
     const result = await batch(
       listOf(

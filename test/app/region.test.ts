@@ -132,6 +132,14 @@ describe('a region', () => {
     await expect(events.next()).rejects.toThrow('stopped');
   });
 
+  it('says where the stations lie when none lies in the states asked for', async () => {
+    const away = rowsOf({ states: ['XX'] });
+    await expect(away).rejects.toMatchObject({
+      code: 'STATIONS_NONE',
+      hint: expect.stringMatching(/^Stations that are here lie in [A-Z, ]+\. Import records/),
+    });
+  });
+
   it('becomes features and a table', async () => {
     const rows = await rowsOf();
     expect(regionFeature(rows[0])).toMatchObject({

@@ -1,7 +1,8 @@
-import { Option, type Command as Program } from 'commander';
+import type { Command as Program } from 'commander';
 import { answerField } from '../../app/answerField.ts';
 import { type AnswerFlags, addAnswerOptions, questionOf } from '../answerOptions.ts';
 import { answerText } from '../answerText.ts';
+import { choiceOption } from '../choiceOption.ts';
 import type { CliDeps } from '../command.ts';
 import { readerOf } from '../seasonOptions.ts';
 
@@ -16,7 +17,7 @@ export function define(program: Program, deps: CliDeps): void {
   addAnswerOptions(program);
   program
     .addOption(
-      new Option('--units <system>', 'units of the printed answer').choices(['us', 'metric']).default('us'),
+      choiceOption('--units <system>', 'units of the printed answer', ['us', 'metric']).default('us'),
     )
     .option('--season', 'with --json, add the curves and rain that charts need')
     .option('--json', 'print the answer as JSON, metric and unrounded')

@@ -32,9 +32,7 @@ export function define(program: Program, deps: CliDeps): void {
     'fillFromNeighbours',
   ]);
   program
-    .option('--state <letters>', 'stations of these US states only, such as MT,ND', (text: string) =>
-      text.split(',').map((one) => one.trim().toUpperCase()),
-    )
+    .option('--state <letters>', 'stations of these US states only, such as MT,ND', statesOption)
     .option('--box <w,s,e,n>', 'stations between these limits only, in degrees', boxOption)
     .option('--soils <file>', 'CSV with the columns station and soil_class; other stations take --soil')
     .option('--out <file>', 'write to a file: .csv, .json, .geojson or .parquet (default: CSV to the output)')
@@ -101,6 +99,12 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   terminal.err(`${answered} of ${rows.length} stations can answer; the others say why in the last column.\n`);
   if (start) terminal.err(`${modelLine(start.model)}\n`);
   for (const caution of start?.cautions ?? []) terminal.err(`${caution}\n`);
+}
+
+function statesOption(text: string): string[] {
+  const states = text.split(',').map((one) => one.trim().toUpperCase());
+  if (states.every((one) => /^[A-Z]{2}$/.test(one))) return states;
+  throw new InvalidArgumentError('Write the two letters of each state, for example MT,ND.');
 }
 
 function boxOption(text: string): RegionInput['box'] {

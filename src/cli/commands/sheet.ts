@@ -1,10 +1,11 @@
-import { Option, type Command as Program } from 'commander';
+import type { Command as Program } from 'commander';
 import { sheet } from '../../app/sheet.ts';
 import type { SheetUnits } from '../../app/sheetInputs.ts';
 import { sheetMarkdown } from '../../app/sheetMarkdown.ts';
 import { InvalidInputError } from '../../errors.ts';
 import type { Sheet } from '../../schema/sheet.ts';
 import { type AnswerFlags, addAnswerOptions, questionOf } from '../answerOptions.ts';
+import { choiceOption } from '../choiceOption.ts';
 import type { CliDeps } from '../command.ts';
 import { readerOf } from '../seasonOptions.ts';
 
@@ -21,7 +22,7 @@ export function define(program: Program, deps: CliDeps): void {
   program
     .option('--field <id>', 'a kept field in place of a question: all of it, with farm, field and size')
     .option('--plan <id>', 'with --field, which planned crop; may be left out where there is one only')
-    .addOption(new Option('--units <system>', 'units of the sheet').choices(['us', 'metric']).default('us'))
+    .addOption(choiceOption('--units <system>', 'units of the sheet', ['us', 'metric']).default('us'))
     .option('--json', 'print the sheet as JSON')
     .addHelpText(
       'after',
