@@ -7,6 +7,7 @@ import { fieldListTemplate, readFieldList } from '../../src/app/fieldList.ts';
 import { csvOf } from '../../src/app/flatTable.ts';
 import { keepClimates } from '../../src/app/keptClimates.ts';
 import { labelsAsBook, readLabelEntry } from '../../src/app/labelBook.ts';
+import { modelOf } from '../../src/app/modelOf.ts';
 import { packWeather } from '../../src/app/packedWeather.ts';
 import { guardCell } from '../../src/app/tables/cells.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
@@ -181,15 +182,18 @@ describe('a list as CSV', () => {
     const evil =
       '"=HYPERLINK(""x"")",160,demo-invented,flumioxazin,lentil,2026-08-14,2027-05-10,,loam,"@a,-b"';
     const list = listOf(evil);
-    const { rows } = await batch(list, {}, deps);
-    const [head, row] = csvOf(batchTable(list.columns), rows).split('\n');
+    const { rows, model } = await batch(list, {}, deps);
+    const table = batchTable(list.columns, model, { asOf: '2026-09-30' });
+    const [head, row] = csvOf(table, rows).split('\n');
     expect(head.startsWith(`${HEAD},rank,odds_at_planting,`)).toBe(true);
     expect(row.startsWith(`"'=HYPERLINK(""x"")",160,demo-invented,`)).toBe(true);
     expect(row).toContain(`"'@a,-b"`);
+    expect(head.endsWith(',problem,asked,model')).toBe(true);
+    expect(row.endsWith(',"{""asOf"":""2026-09-30""}",drywake residual persistence 1')).toBe(true);
   });
 
   it('gives an answer’s column another name where the file has it already', () => {
-    expect(batchTable(['rank']).map(({ name }) => name)).toContain('drywake_rank');
+    expect(batchTable(['rank'], modelOf('1')).map(({ name }) => name)).toContain('drywake_rank');
   });
 
   it('leaves numbers and plain words alone', () => {
