@@ -7,6 +7,7 @@ import { realDeps } from '../../src/cli/realDeps.ts';
 import { run } from '../../src/cli/run.ts';
 import { terminalOf } from '../../src/cli/terminalOf.ts';
 import { tempFolder } from '../tempFolder.ts';
+import { namesBelow } from './helpOf.ts';
 import { runDrywake } from './runDrywake.ts';
 
 const ASKED = [
@@ -17,10 +18,6 @@ const ASKED = [
 const REGION = ['region', '--residual', 'flumioxazin', '--crop', 'lentil', '--applied', '2026-08-14'].concat([
   ...['--plant', '2027-05-10'],
 ]);
-
-/** Names of the commands below one, from its help. */
-const below = (help: string): string[] =>
-  [...(help.split('\nCommands:\n')[1] ?? '').matchAll(/^ {2}([a-z]+)/gm)].map(([, name]) => name);
 
 describe('help', () => {
   it('has an example at every command and at every one below it', async () => {
@@ -35,7 +32,8 @@ describe('help', () => {
     await help([]);
     for (const { name } of COMMANDS) {
       seen.push(name);
-      for (const sub of below(await help([name])).filter((one) => one !== 'help')) {
+      await help([name]);
+      for (const sub of await namesBelow([name], folder)) {
         seen.push(`${name} ${sub}`);
         await help([name, sub]);
       }
