@@ -21,6 +21,7 @@ import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
+import type { SharedSeasons } from './sharedSeasons.ts';
 import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
@@ -33,6 +34,8 @@ export interface AnswerDeps {
   readonly version: string;
   /** The user's own label entries; none where it is absent. */
   readonly labels?: Pick<LabelBook, 'labels' | 'label'>;
+  /** Seasons of the comparisons before; each comparison works its own out where it is absent. */
+  readonly seasons?: SharedSeasons;
 }
 
 export interface AnswerOptions {

@@ -18,7 +18,7 @@ import type { WeatherReader } from './weatherReader.ts';
 import type { Workshop } from './workshop.ts';
 
 /** Stations read at once and handed to a worker at once. */
-const STATIONS_READ = 128;
+const STATIONS_READ = 256;
 const STATIONS_PER_TASK = 16;
 /** Tasks handed out beyond those that workers are busy with; what is read and waiting stays bounded by it. */
 const TASKS_WAITING = 4;
