@@ -157,10 +157,26 @@ async function stationsIn(
       all.length === 0
         ? 'There is no station to look at.'
         : `None of the ${all.length} stations lies in that region.`,
-      { hint: 'Import records of stations there, or widen the region.', details: { stations: all.length } },
+      {
+        hint: `${stateOf ? statesOf(all, stateOf) : ''}Import records of stations there, or widen the region.`,
+        details: { stations: all.length },
+      },
     );
   }
   return inside.sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** The states that stations lie in, as a sentence; empty where none is known. */
+function statesOf(
+  stations: readonly StationExtent[],
+  stateOf: (latitudeDeg: number, longitudeDeg: number) => string | null,
+): string {
+  const states = stations.flatMap(({ latitudeDeg, longitudeDeg }) =>
+    latitudeDeg === null || longitudeDeg === null ? [] : (stateOf(latitudeDeg, longitudeDeg) ?? []),
+  );
+  return states.length === 0
+    ? ''
+    : `Stations that are here lie in ${[...new Set(states)].sort().join(', ')}. `;
 }
 
 function cautionsOf({ resolved }: ResolvedRegion, stations: readonly StationExtent[]): string[] {

@@ -1,5 +1,6 @@
-import { type Command, Option } from 'commander';
+import type { Command, Option } from 'commander';
 import type { Wording } from '../schema/wording.ts';
+import { choiceOption } from './choiceOption.ts';
 
 /** Flags that say how amounts and dates are said. */
 export interface WordingFlags {
@@ -10,15 +11,16 @@ export interface WordingFlags {
 /** Adds `--units` and `--date-style`; what is printed in `words`, such as "the printed answer". */
 export const addWordingOptions = (command: Command, words: string): Command =>
   command
-    .addOption(new Option('--units <system>', `units of ${words}`).choices(['us', 'metric']).default('us'))
+    .addOption(choiceOption('--units <system>', `units of ${words}`, ['us', 'metric']).default('us'))
     .addOption(dateStyleOption());
 
 /** How dates are written in what is printed. */
 export const dateStyleOption = (): Option =>
-  new Option(
+  choiceOption(
     '--date-style <style>',
     'dates in sentences: us = May 10, 2027, iso = 2027-05-10 (default: us, iso with metric units)',
-  ).choices(['us', 'iso']);
+    ['us', 'iso'],
+  );
 
 /** The wording that flags ask for. */
 export const wordingOf = ({ units, dateStyle }: WordingFlags): Wording => ({

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
-import { type Column, csvOf } from './csv.ts';
+import type { Column } from './csv.ts';
 import { drawnSvg } from './drawnSvg.ts';
 import { PlainTable } from './PlainTable.tsx';
-import { saveFile } from './saveFile.ts';
+import { saveSvg, saveTable } from './saveFile.ts';
 
 interface ChartFigureProps<Row> {
   readonly testId: string;
@@ -26,7 +26,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
   const figure = useRef<HTMLElement>(null);
   const saveDrawing = () => {
     const drawn = figure.current?.querySelector<SVGSVGElement>('.drawing svg');
-    if (drawn) saveFile(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), 'image/svg+xml;charset=utf-8');
+    if (drawn) saveSvg(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), caption);
   };
   return (
     <figure class="chart" ref={figure} data-testid={testId}>
@@ -41,7 +41,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
           type="button"
           class="quiet"
           aria-label={`Save the rows of this chart as CSV: ${caption}`}
-          onClick={() => saveFile(fileName, csvOf(columns, rows))}
+          onClick={() => saveTable(fileName, columns, rows)}
         >
           CSV
         </button>
