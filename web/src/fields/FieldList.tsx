@@ -43,7 +43,6 @@ export function FieldList({ units }: { units: Units }) {
       {fields.length > 0 && (
         <RefreshPanel
           fields={fields}
-          units={units}
           done={() => {
             list.reload();
             setRound((before) => before + 1);

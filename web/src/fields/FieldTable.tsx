@@ -1,8 +1,8 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { oddsWord } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, StoredField } from '../api/contract.ts';
-import { datesIn } from '../units/dates.ts';
 import { areaText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { fieldAddress } from './fieldsAddress.ts';
 import { nextPlan, today } from './nextPlan.ts';
 import type { AnswersByField } from './useFieldAnswers.ts';
@@ -17,6 +17,7 @@ interface FieldTableProps {
 
 /** The fields of one farm, each with its next crop and how that stands. */
 export function FieldTable({ farm, fields, answers, stationNames, units }: FieldTableProps) {
+  const dates = useDates();
   const title = farm === '' ? 'Fields without a farm' : farm;
   return (
     <section class="farm">
@@ -57,11 +58,10 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
                       <td>
                         <CellName name="Next crop" />
                         {plan.crop}
-                        <small>planting {datesIn(units).full(plan.plantOn)}</small>
+                        <small>planting {dates.full(plan.plantOn)}</small>
                       </td>
                       <AnswerCells
                         answer={answers.get(record.id)?.find(({ planId }) => planId === plan.id) ?? null}
-                        units={units}
                       />
                     </>
                   )}
@@ -76,7 +76,7 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
 }
 
 /** How one planned crop stands; without an answer, why not. */
-function AnswerCells({ answer, units }: { answer: FieldAnswer | null; units: Units }) {
+function AnswerCells({ answer }: { answer: FieldAnswer | null }) {
   if (answer === null) return <td colSpan={3}>Asking…</td>;
   const { problem, oddsAtPlanting, labelDate, clearDate } = answer;
   if (problem !== undefined) {
@@ -86,7 +86,7 @@ function AnswerCells({ answer, units }: { answer: FieldAnswer | null; units: Uni
       </td>
     );
   }
-  const { short } = datesIn(units);
+  const { short } = useDates();
   return (
     <>
       <td>
