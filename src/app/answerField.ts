@@ -23,6 +23,7 @@ import { type Say, sayIn } from './say.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
+import type { SharedSeasons } from './sharedSeasons.ts';
 import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
@@ -35,6 +36,8 @@ export interface AnswerDeps {
   readonly version: string;
   /** The user's own label entries; none where it is absent. */
   readonly labels?: Pick<LabelBook, 'labels' | 'label'>;
+  /** Seasons of the comparisons before; each comparison works its own out where it is absent. */
+  readonly seasons?: SharedSeasons;
   /** How amounts and dates are said in sentences; US units, and dates in words, where it is absent. */
   readonly wording?: Wording;
 }

@@ -64,7 +64,7 @@ const conditioned = (
 function answerOf(resolved: ResolvedQuestion, weather: StationWeather, seasons: SharedSeasons): Answered {
   const { interval, plantDay, application, question, labelForbids } = resolved;
   observedThrough(question.asOf, application.appliedDay, weather.climate.series);
-  const { set, known } = seasons.of(resolved, weather.climate);
+  const { set, known } = seasons.of([resolved], weather.climate, plantDay);
   const { season, labelDate } = judgePair(resolved, set, weather, known);
   const label = { labelDate, interval: interval.text, intervalConfirmed: interval.confirmed };
   const labelAllows = labelDate <= question.plantOn && !labelForbids;

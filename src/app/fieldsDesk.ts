@@ -1,4 +1,3 @@
-import { MissingDataError } from '../errors.ts';
 import type { Backup, RestoreResult } from '../schema/backup.ts';
 import type { FieldAnswer, Refresh } from '../schema/fieldAnswer.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
@@ -12,6 +11,7 @@ import { applicationRecord } from './applicationRecord.ts';
 import { fieldAnswers } from './fieldAnswers.ts';
 import { fieldSheet } from './fieldSheet.ts';
 import { labelBookOf } from './labelBook.ts';
+import { recordUnknown } from './recordUnknown.ts';
 import { type RefreshDeps, refreshFields } from './refreshFields.ts';
 import { type BackupDeps, makeBackup, restoreBackup } from './restoreBackup.ts';
 import { sayIn } from './say.ts';
@@ -47,10 +47,9 @@ export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
   const kept = async (id: string): Promise<FieldRecord> => {
     const found = await store.fields.get(id);
     if (found !== null) return found.record;
-    throw new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
-      hint: 'The list of fields shows each with its id.',
-      details: { id },
-    });
+    const all = (await store.fields.list()).kept.map(({ record }) => record.id);
+    const listed = 'The list of fields shows each with its id.';
+    throw recordUnknown({ code: 'FIELD_UNKNOWN', noun: 'field', listed }, id, all);
   };
   return {
     fields: store.fields,

@@ -9,6 +9,7 @@ import { type JudgedLine, passedOver } from '../analysis/passedOver.ts';
 import type { WaterSeason } from '../analysis/waterWindow.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { measureRow, sayInterval } from '../catalogue/intervalLength.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Clause, TracedClause } from '../schema/clauses.ts';
@@ -208,7 +209,7 @@ function conditionOf(
 ): LabelCondition {
   const { clause, state, odds, range, amountMm, requiredMm, byDay, intervalIfMet, intervalIfNot } = judged;
   const traced = provenanceOf(clause);
-  const titles = traced?.sources.map((id) => sources.find((source) => source.id === id)?.reference ?? id);
+  const titles = traced?.sources.map((id) => titleOf(id, sources));
   return {
     kind: clause.kind,
     name: conditionName(judged),

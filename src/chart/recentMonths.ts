@@ -19,8 +19,15 @@ export interface RecentOptions extends ChartOptions {
 const GAP = 0.14;
 /** Room that the scale takes left of the months. [px] */
 const LEFT_PX = 44;
+const RIGHT_PX = 4;
 /** Below this width months are single letters and percents stand upright. [px] */
 const NARROW_PX = 560;
+
+/** The month at a place of the drawing; null beside the months. @param xPx from its left edge [px] */
+export function recentMonthAt<Row>(rows: readonly Row[], xPx: number, widthPx: number): Row | null {
+  const monthPx = (widthPx - LEFT_PX - RIGHT_PX) / rows.length;
+  return rows[Math.floor((xPx - LEFT_PX) / monthPx)] ?? null;
+}
 
 /** Rain of the last twelve whole months: what fell as a solid bar, the normal as an outline, percent above both. */
 export function recentMonths(rows: RecentRain['months'], options: RecentOptions): ChartSpec {
@@ -68,7 +75,11 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
     },
   });
   return framed(
-    { widthPx: widthPx - LEFT_PX - 4, heightPx, padding: { left: LEFT_PX, right: 4, top: 36, bottom: 44 } },
+    {
+      widthPx: widthPx - LEFT_PX - RIGHT_PX,
+      heightPx,
+      padding: { left: LEFT_PX, right: RIGHT_PX, top: 36, bottom: 44 },
+    },
     options,
     {
       fell: bars.filter(({ rain }) => rain !== null),

@@ -1,5 +1,6 @@
-import { type Command, Option } from 'commander';
+import type { Command, Option } from 'commander';
 import type { Wording } from '../schema/wording.ts';
+import { choiceOption } from './choiceOption.ts';
 
 /** Flags that say how amounts and dates are said. */
 export interface WordingFlags {
@@ -13,14 +14,15 @@ export const addWordingOptions = (command: Command, words: string): Command =>
 
 /** Units of what is printed. */
 export const unitsOption = (words: string): Option =>
-  new Option('--units <system>', `units of ${words}`).choices(['us', 'metric']).default('us');
+  choiceOption('--units <system>', `units of ${words}`, ['us', 'metric']).default('us');
 
 /** How dates are written in what is printed. */
 export const dateStyleOption = (): Option =>
-  new Option(
+  choiceOption(
     '--date-style <style>',
     'dates in sentences: us = May 10, 2027, iso = 2027-05-10 (default: us, iso with metric units)',
-  ).choices(['us', 'iso']);
+    ['us', 'iso'],
+  );
 
 /** The wording that flags ask for. */
 export const wordingOf = ({ units, dateStyle }: WordingFlags): Wording => ({

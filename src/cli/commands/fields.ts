@@ -1,8 +1,9 @@
 import type { Command as Program } from 'commander';
 import type { FieldsDesk } from '../../app/fieldsDesk.ts';
+import { recordUnknown } from '../../app/recordUnknown.ts';
 import { readBackup } from '../../app/restoreBackup.ts';
 import { FIELD_TABLE } from '../../app/tables/fieldTable.ts';
-import { InvalidInputError, MissingDataError } from '../../errors.ts';
+import { InvalidInputError } from '../../errors.ts';
 import type { CliDeps } from '../command.ts';
 import { applicationRecordText, fieldsText, fieldText, type Units } from '../fieldsText.ts';
 import { defineTableCommands, give, outOption } from '../tableCommands.ts';
@@ -86,7 +87,7 @@ export function define(program: Program, deps: CliDeps): void {
         const version =
           kept.find(({ record }) => record.id === id)?.version ??
           removed.find((one) => one.id === id)?.version;
-        if (version === undefined) throw unknownField(id);
+        if (version === undefined) throw await unknownField(desk, id);
         return desk.fields.undo(id, version);
       });
       say(json, undone, () => `${id}: now version ${undone.version}${undone.removed ? ', removed' : ''}.\n`);
@@ -112,15 +113,15 @@ export function define(program: Program, deps: CliDeps): void {
 
 async function keptField(desk: FieldsDesk, id: string) {
   const kept = await desk.fields.get(id);
-  if (kept === null) throw unknownField(id);
+  if (kept === null) throw await unknownField(desk, id);
   return kept;
 }
 
-const unknownField = (id: string): MissingDataError =>
-  new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
-    hint: '“drywake fields list” shows each with its id.',
-    details: { id },
-  });
+async function unknownField(desk: FieldsDesk, id: string) {
+  const all = (await desk.fields.list()).kept.map(({ record }) => record.id);
+  const listed = '“drywake fields list” shows each with its id.';
+  return recordUnknown({ code: 'FIELD_UNKNOWN', noun: 'field', listed }, id, all);
+}
 
 const notMeant = (file: string): InvalidInputError =>
   new InvalidInputError(

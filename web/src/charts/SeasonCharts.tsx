@@ -17,8 +17,9 @@ import { ChartFigure } from './ChartFigure.tsx';
 import { fileStem } from './fileStem.ts';
 import { dotsFinding, rainFinding, seasonFinding } from './findings.ts';
 import { MarkerRow } from './MarkerRow.tsx';
+import { nearestOnRuler } from './nearest.ts';
 import { RulerStrip } from './RulerStrip.tsx';
-import { seasonRows } from './seasonRows.ts';
+import { pickedYear, seasonRows } from './seasonRows.ts';
 import { useChartPointer } from './useChartPointer.ts';
 import { type Move, useMarker } from './useMarker.ts';
 import { useWidth } from './useWidth.ts';
@@ -108,6 +109,10 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
     [season, rainCaption, ruler, marks, units, appliedOn, answer],
   );
   const stem = fileStem(answer);
+  const weeks = useMemo(
+    () => seasonRows(season, Math.round((ruler.toMs - msOf(season.startDate)) / MS_PER_DAY)),
+    [season, ruler.toMs],
+  );
 
   return (
     <div class="season" ref={element}>
@@ -127,6 +132,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               { head: 'After planting', cell: (row) => (dotCounts(row, plantOn) ? 'yes' : 'no') },
             ]}
             rows={dots}
+            rowAt={({ x }) =>
+              nearestOnRuler(ruler, dots, ({ date }) => (date === null ? ruler.toMs : msOf(date)), x)
+            }
             fileName={`${stem}-dots.csv`}
           >
             <div class="plot" {...pointer}>
@@ -177,8 +185,10 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
                 cell: ({ wet }) => (wet === null ? null : twentieths(wet)),
                 number: true,
               },
+              ...pickedYear(season, picked),
             ]}
-            rows={seasonRows(season, Math.round((ruler.toMs - msOf(season.startDate)) / MS_PER_DAY))}
+            rows={weeks}
+            rowAt={({ x }) => nearestOnRuler(ruler, weeks, ({ date }) => msOf(date), x)}
             fileName={`${stem}-season.csv`}
           >
             <div class="plot" {...pointer}>
@@ -208,6 +218,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               },
             ]}
             rows={season.rain.months}
+            rowAt={({ x }) =>
+              nearestOnRuler(ruler, season.rain.months, ({ month }) => msOf(`${month}-15`), x)
+            }
             fileName={`${stem}-rain.csv`}
           >
             <div class="plot" {...pointer}>

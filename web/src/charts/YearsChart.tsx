@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { driestYear, yearScatter } from '../../../src/chart/yearScatter.ts';
 import { twentieths } from '../answer/oddsInWords.ts';
@@ -22,6 +22,7 @@ interface YearsChartProps {
 export function YearsChart({ answer, units, picked, pick }: YearsChartProps) {
   const { element, width } = useWidth<HTMLDivElement>();
   const { years, inputs } = answer;
+  const [over, setOver] = useState<number | null>(null);
   const caption = yearsFinding(answer);
   const { oddsLimit } = inputs.question;
   const spec = useMemo(
@@ -68,10 +69,12 @@ export function YearsChart({ answer, units, picked, pick }: YearsChartProps) {
             { head: 'Weight', cell: ({ weight }) => Number(weight.toPrecision(3)), number: true },
           ]}
           rows={years}
+          pointed={years.find(({ year }) => year === (over ?? picked)) ?? null}
           fileName={`${fileStem(answer)}-years.csv`}
         >
           <Chart
             spec={spec}
+            onPoint={(row) => setOver((row as { year?: number } | null)?.year ?? null)}
             onPick={(row) => {
               const year = (row as { year?: number }).year;
               if (year !== undefined) pick(year === picked ? null : year);

@@ -14,6 +14,7 @@ import type { Answer, QuestionInput } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import type { Column } from '../charts/csv.ts';
+import { nearestOnRuler } from '../charts/nearest.ts';
 import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { isoOf } from '../question/calendar.ts';
@@ -106,6 +107,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
           }
           columns={columnsOf(seasons)}
           rows={weeksOf(ruler)}
+          rowAt={({ x }) => nearestOnRuler(ruler, weeksOf(ruler), msOf, x)}
           fileName={`${stem}-seasons.csv`}
           tools={
             <SvgButton

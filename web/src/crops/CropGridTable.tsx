@@ -23,13 +23,15 @@ interface CropGridTableProps {
   /** The cell of the crop and date asked about; null where it lies outside. */
   readonly ringed: Place | null;
   readonly ring: (place: Place) => void;
+  /** A cell is pointed at or come to by key; null once it is left. */
+  readonly point: (place: Place | null) => void;
 }
 
 /**
  * Crops down, planting dates across, a number of twenty in every cell. It scrolls within itself with the crops held
  * in place; arrow keys go from cell to cell, Enter rings one.
  */
-export function CropGridTable({ caption, rows, columns, years, ringed, ring }: CropGridTableProps) {
+export function CropGridTable({ caption, rows, columns, years, ringed, ring, point }: CropGridTableProps) {
   const dates = useDates();
   const [at, setAt] = useState<Place | null>(null);
   const grid = useRef<HTMLDivElement>(null);
@@ -83,7 +85,13 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring }: C
             ))}
           </tr>
         </thead>
-        <tbody onKeyDown={key}>
+        <tbody
+          onKeyDown={key}
+          onPointerOver={({ target }) => point(placeOf(target))}
+          onPointerLeave={() => point(null)}
+          onFocusIn={({ target }) => point(placeOf(target))}
+          onFocusOut={() => point(null)}
+        >
           {rows.map((row, index) => {
             const label = columnOfDate(columns, row.labelDate);
             const clear = columnOfDate(columns, row.clearDate);
@@ -120,6 +128,14 @@ interface GridCellProps {
   readonly ringed: boolean;
   readonly tabbed: boolean;
   readonly press: () => void;
+}
+
+/** The cell that an element stands in. */
+function placeOf(target: EventTarget | null): Place | null {
+  const cell = (target as Element | null)?.closest('td')?.querySelector<HTMLElement>('[data-cell]');
+  if (!cell?.dataset.cell) return null;
+  const [row, column] = cell.dataset.cell.split(':').map(Number);
+  return { row, column };
 }
 
 const SPOKEN: Readonly<Record<string, string>> = { L: ', label date', C: ', clear date' };

@@ -55,10 +55,13 @@ export interface StoryRow {
   readonly change: number | null;
 }
 
+/** What the row stands for in which nothing was observed yet. */
+export const PLANNED = 'as planned';
+
 /** Weeks known and weeks of delay as rows of one table. */
 export function storyRows({ weeks, delay }: Story, plantOn: string): StoryRow[] {
   const known = weeks.map(({ observedThrough, odds }, index) => ({
-    about: observedThrough === null ? 'as planned' : 'as known then',
+    about: observedThrough === null ? PLANNED : 'as known then',
     date: observedThrough,
     plantOn,
     odds,

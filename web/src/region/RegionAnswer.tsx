@@ -11,7 +11,7 @@ import { RegionMap } from './RegionMap.tsx';
 import { RegionProgress } from './RegionProgress.tsx';
 import { RegionTable } from './RegionTable.tsx';
 import { leftOut, type RegionAsked } from './regionAddress.ts';
-import { mapFinding, type RegionFinding } from './regionWords.ts';
+import { mapFinding, type RegionFinding, stationInWords } from './regionWords.ts';
 import { SilentStations } from './SilentStations.tsx';
 import { StationNumbers } from './StationNumbers.tsx';
 import type { RegionRun } from './useRegion.ts';
@@ -66,6 +66,7 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
           caption={caption}
           picked={picked}
           pick={choose}
+          inWords={(row) => stationInWords(row, units, dates)}
         />
         <StationNumbers picked={picked} question={question} units={units} />
         <div class="do-row chart-tools">

@@ -1,5 +1,10 @@
 import { useMemo, useState } from 'preact/hooks';
-import { completenessGrid, completenessRows, type GridElement } from '../../../src/chart/completenessGrid.ts';
+import {
+  completenessGrid,
+  completenessRows,
+  type GridElement,
+  type GridRow,
+} from '../../../src/chart/completenessGrid.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
@@ -26,6 +31,7 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
   const { style: dateStyle } = useDates();
   const { element: room, width } = useWidth<HTMLDivElement>();
   const [element, setElement] = useState<GridElement>('rain');
+  const [over, setOver] = useState<GridRow | null>(null);
   const { completeness } = check;
   const rows = useMemo(() => completenessRows(completeness, element), [completeness, element]);
   const caption = sayCompleteness(check, element);
@@ -74,9 +80,10 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
             { head: element === 'rain' ? 'Total' : 'Mean', cell: ({ state }) => state },
           ]}
           rows={rows}
+          pointed={rows.find(({ year, month }) => year === over?.year && month === over.month) ?? null}
           fileName={`${stationStem(check)}-completeness-${element}.csv`}
         >
-          <Chart spec={spec} />
+          <Chart spec={spec} onPoint={(row) => setOver(row as GridRow | null)} />
         </ChartFigure>
       )}
     </div>

@@ -1,6 +1,6 @@
 import type { NearestStations, QuestionInput } from '../api/contract.ts';
-import { type Column, csvOf } from '../charts/csv.ts';
-import { saveFile } from '../charts/saveFile.ts';
+import type { Column } from '../charts/csv.ts';
+import { saveTable } from '../charts/saveFile.ts';
 import { shownCell } from '../charts/shownCell.ts';
 import { distanceNumber, distanceUnit, heightNumber, heightUnit, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
@@ -80,7 +80,7 @@ export function NearList({ near, units, ask }: NearListProps) {
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile('drywake-stations-near.csv', csvOf(columns, stations))}
+              onClick={() => saveTable('drywake-stations-near.csv', columns, stations)}
             >
               CSV
             </button>

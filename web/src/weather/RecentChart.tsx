@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { recentMonths } from '../../../src/chart/recentMonths.ts';
+import { recentMonthAt, recentMonths } from '../../../src/chart/recentMonths.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
@@ -64,6 +64,7 @@ export function RecentChart({ check, recent, units }: RecentChartProps) {
             { head: 'Days missing', cell: ({ missingDays }) => missingDays, number: true },
           ]}
           rows={recent.months}
+          rowAt={({ x }) => recentMonthAt(recent.months, x, Math.min(width, WIDEST_PX))}
           fileName={`${stationStem(check)}-last-twelve-months.csv`}
         >
           <Chart spec={spec} />
