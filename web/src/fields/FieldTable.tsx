@@ -1,6 +1,6 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { oddsWord } from '../answer/oddsInWords.ts';
-import type { FieldAnswer, StoredField } from '../api/contract.ts';
+import type { FieldAnswer, Problem, StoredField } from '../api/contract.ts';
 import { datesIn } from '../units/dates.ts';
 import { areaText, type Units } from '../units/units.ts';
 import { fieldAddress } from './fieldsAddress.ts';
@@ -59,10 +59,7 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
                         {plan.crop}
                         <small>planting {datesIn(units).full(plan.plantOn)}</small>
                       </td>
-                      <AnswerCells
-                        answer={answers.get(record.id)?.find(({ planId }) => planId === plan.id) ?? null}
-                        units={units}
-                      />
+                      <AnswerCells answer={answerTo(plan.id, answers.get(record.id))} units={units} />
                     </>
                   )}
                 </tr>
@@ -75,17 +72,24 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
   );
 }
 
+/** The answer to one plan, or why there is none; null before it has come. */
+function answerTo(planId: string, known: readonly FieldAnswer[] | Problem | undefined) {
+  if (known === undefined) return null;
+  return 'message' in known ? known : (known.find((one) => one.planId === planId) ?? null);
+}
+
 /** How one planned crop stands; without an answer, why not. */
-function AnswerCells({ answer, units }: { answer: FieldAnswer | null; units: Units }) {
+function AnswerCells({ answer, units }: { answer: FieldAnswer | Problem | null; units: Units }) {
   if (answer === null) return <td colSpan={3}>Asking…</td>;
-  const { problem, oddsAtPlanting, labelDate, clearDate } = answer;
-  if (problem !== undefined) {
+  const problem = 'message' in answer ? answer : answer.problem;
+  if ('message' in answer || problem !== undefined) {
     return (
       <td colSpan={3} class="faint">
-        {problem.message}
+        {problem?.message}
       </td>
     );
   }
+  const { oddsAtPlanting, labelDate, clearDate } = answer;
   const { short } = datesIn(units);
   return (
     <>

@@ -40,7 +40,7 @@ export function FieldPlace({ start, address, question }: FieldPlaceProps) {
       visit={visit}
       summary={`${question.residual}, then ${question.crop}`}
       short={answer ? shortAnswer(answer) : ''}
-      inWords={questionInWords(question, start.choices.stations)}
+      inWords={() => questionInWords(question, start.choices.stations)}
       unread={problem}
       missing={missing}
       asked={asked}
