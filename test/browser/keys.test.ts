@@ -16,11 +16,13 @@ const FAR = 120;
 async function tabTo(page: Page, selector: string): Promise<void> {
   for (let stop = 0; stop < FAR; stop++) {
     await page.keyboard.press('Tab');
-    const { there, seen } = await page.evaluate((wanted) => {
+    const { there, seen, name } = await page.evaluate((wanted) => {
       const at = document.activeElement as HTMLElement;
       const box = at.getBoundingClientRect();
-      const style = getComputedStyle(at);
+      // A blank’s frame bears the ring for what it holds.
+      const style = getComputedStyle(at.closest('.frame') ?? at);
       return {
+        name: at.outerHTML.slice(0, 120),
         there: at.matches(wanted),
         // The slider draws the ring around its grip.
         seen:
@@ -29,7 +31,7 @@ async function tabTo(page: Page, selector: string): Promise<void> {
           (style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2 && box.width > 0),
       };
     }, selector);
-    expect(seen, `the focus at stop ${stop} on the way to ${selector}`).toBe(true);
+    expect(seen, `the focus on ${name}, on the way to ${selector}`).toBe(true);
     if (there) return;
   }
   throw new Error(`${selector} is out of reach of the Tab key.`);
@@ -78,7 +80,7 @@ describe('by keyboard alone', () => {
     await expect.poll(() => page.url()).toContain('show=warm');
     await tabTo(page, '[data-testid="region-map"]');
     await page.keyboard.press('ArrowDown');
-    await tabTo(page, '[data-testid="region-table"] button');
+    await tabTo(page, '[data-testid="region-table"] tbody button');
     await page.keyboard.press('Enter');
     await page.getByTestId('station-numbers').waitFor();
     for (let back = 0; back < FAR; back++) {
