@@ -1,5 +1,6 @@
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import type { BioassayEntry, BioassayGuide, GuideLine } from '../schema/bioassay.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 
@@ -79,7 +80,7 @@ function indicatorsOf(active: Active, crop: Crop, catalogue: Catalogue): Bioassa
 }
 
 const titlesOf = (ids: readonly string[], { sources }: Catalogue): string[] =>
-  ids.map((id) => sources.find((source) => source.id === id)?.reference ?? id);
+  ids.map((id) => titleOf(id, sources));
 
 function briefOf(crops: readonly string[]): string {
   const [own, ...others] = crops;

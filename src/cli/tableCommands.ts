@@ -5,6 +5,7 @@ import type { TableShape } from '../app/tables/tableShape.ts';
 import { writeTable } from '../app/tables/writeTable.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { TableImport } from '../schema/tableImport.ts';
+import { choiceOption } from './choiceOption.ts';
 import type { CliDeps } from './command.ts';
 
 /** What is particular to one kind of table. */
@@ -23,7 +24,7 @@ interface ExportFlags {
 
 /** Units of printed tables. */
 export const unitsOption = (): Option =>
-  new Option('--units <system>', 'units of the table').choices(['us', 'metric']).default('us');
+  choiceOption('--units <system>', 'units of the table', ['us', 'metric']).default('us');
 
 /** File to write instead of printing. */
 export const outOption = (): Option =>

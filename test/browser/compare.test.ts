@@ -158,6 +158,7 @@ describe('side by side', () => {
     const svg = await saved(() => button(/^Save this chart as SVG/).click());
     expect(svg.name).toMatch(/\.svg$/);
     expect(svg.text).toMatch(/^<svg[\s\S]*Weeks of weed control[\s\S]*Invented example/);
+    expect(svg.text).toContain('\nAsked: /compare?');
     expect(svg.text).not.toMatch(/var\(--|NaN|undefined/);
     await page.context().close();
   });

@@ -39,11 +39,13 @@ describe('the reasons', () => {
 
     const csv = await saved(page, /as CSV/);
     expect(csv.name).toMatch(/^drywake-invented-.*-why\.csv$/);
-    expect(csv.text.split('\r\n')[0]).toBe('Reason,Times,"So far, times"');
+    expect(csv.text.split('\r\n')[0]).toBe('Reason,Times,"So far, times",Made by,Asked');
+    expect(csv.text.split('\r\n')[1]).toMatch(/,"Drywake \d+\.\d+\.\d+, \d{4}-\d\d-\d\d","?\/\?v=1&/);
     const svg = await saved(page, /as SVG/);
     expect(svg.name).toMatch(/-why\.svg$/);
     expect(svg.text).toContain('Rain and soil moisture');
     expect(svg.text).not.toContain('var(--');
+    expect(svg.text).toMatch(/<metadata>[^<]+\nMade by Drywake [^<]+\nAsked: \/\?v=1&amp;[^<]+<\/metadata>/);
     expect(complaints).toEqual([]);
     await page.context().close();
   });

@@ -82,7 +82,14 @@ describe('the region', () => {
     }
     const csv = await saved(page, 'region-csv');
     expect(csv.trim().split('\n').length).toBeGreaterThan(STATIONS);
-    expect(await saved(page, 'region-svg')).toMatch(/<svg[^>]*xmlns=/);
+    expect(csv.split('\n')[1]).toMatch(/Drywake \d.*\/region\?/);
+    expect(await saved(page, 'region-svg')).toMatch(
+      /<svg[^>]*xmlns=[^>]*><metadata>[^<]+\nAsked: \/region\?/,
+    );
+    expect(geo.about).toMatchObject({
+      model: { name: 'drywake residual persistence' },
+      question: { asOf: '2025-09-30' },
+    });
     await page.context().close();
   });
 

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
-import { type Column, csvOf } from './csv.ts';
+import type { Column } from './csv.ts';
 import { drawnSvg } from './drawnSvg.ts';
 import { PlainTable } from './PlainTable.tsx';
 import { Readout } from './Readout.tsx';
-import { saveFile } from './saveFile.ts';
+import { saveSvg, saveTable } from './saveFile.ts';
 import { type DrawnPlace, usePointedPlace } from './usePointedPlace.ts';
 
 interface ChartFigureProps<Row> {
@@ -33,7 +33,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
   const row = place !== null && rowAt ? rowAt(place) : pointed;
   const saveDrawing = () => {
     const drawn = figure.current?.querySelector<SVGSVGElement>('.drawing svg');
-    if (drawn) saveFile(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), 'image/svg+xml;charset=utf-8');
+    if (drawn) saveSvg(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), caption);
   };
   return (
     <figure class="chart" ref={figure} data-testid={testId} {...(rowAt && handlers)}>
@@ -48,7 +48,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
           type="button"
           class="quiet"
           aria-label={`Save the rows of this chart as CSV: ${caption}`}
-          onClick={() => saveFile(fileName, csvOf(columns, rows))}
+          onClick={() => saveTable(fileName, columns, rows)}
         >
           CSV
         </button>

@@ -1,8 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Comparison } from '../api/contract.ts';
-import { csvOf } from '../charts/csv.ts';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveJson, saveTable } from '../charts/saveFile.ts';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
 import { datesIn } from '../units/dates.ts';
@@ -92,15 +91,11 @@ export function CompareAnswer({ answer: given, finding, asked, units, stale, loo
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile(`${stem}.csv`, csvOf(FILE_COLUMNS, fileRows(answer)))}
+              onClick={() => saveTable(`${stem}.csv`, FILE_COLUMNS, fileRows(answer))}
             >
               Table as CSV
             </button>
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => saveFile(`${stem}.json`, JSON.stringify(answer, null, 2), 'application/json')}
-            >
+            <button type="button" class="quiet" onClick={() => saveJson(`${stem}.json`, answer)}>
               Answer as JSON
             </button>
             <CopyLink />

@@ -2,9 +2,8 @@ import { useState } from 'preact/hooks';
 import { ODDS_WORDS } from '../../../src/chart/oddsScale.ts';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { CropGrid } from '../api/contract.ts';
-import { csvOf } from '../charts/csv.ts';
 import { PlainTable } from '../charts/PlainTable.tsx';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveJson, saveTable } from '../charts/saveFile.ts';
 import { NotJudged } from '../compare/NotJudged.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
 import { encodeAddress } from '../question/address.ts';
@@ -92,15 +91,11 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile(`${stem}.csv`, csvOf(fileColumns(answer.dates), answer.crops))}
+              onClick={() => saveTable(`${stem}.csv`, fileColumns(answer.dates), answer.crops)}
             >
               CSV
             </button>
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => saveFile(`${stem}.json`, JSON.stringify(answer, null, 2), 'application/json')}
-            >
+            <button type="button" class="quiet" onClick={() => saveJson(`${stem}.json`, answer)}>
               JSON
             </button>
             <CopyLink />

@@ -1,6 +1,6 @@
 import type { NearestStations, QuestionInput } from '../api/contract.ts';
-import { type Column, csvOf } from '../charts/csv.ts';
-import { saveFile } from '../charts/saveFile.ts';
+import type { Column } from '../charts/csv.ts';
+import { saveTable } from '../charts/saveFile.ts';
 import { distanceNumber, distanceUnit, heightNumber, heightUnit, type Units } from '../units/units.ts';
 import { sayPoint, weatherAddress } from './weatherAddress.ts';
 
@@ -77,7 +77,7 @@ export function NearList({ near, units, ask }: NearListProps) {
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile('drywake-stations-near.csv', csvOf(columns, stations))}
+              onClick={() => saveTable('drywake-stations-near.csv', columns, stations)}
             >
               CSV
             </button>
