@@ -42,7 +42,7 @@ export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
       visit={visit}
       summary={`Residuals before ${question.crop}`}
       short={short}
-      inWords={comparisonInWords(question, start.choices.stations, dates)}
+      inWords={() => comparisonInWords(question, start.choices.stations, dates)}
       unread={unread}
       missing={missing}
       asked={state}

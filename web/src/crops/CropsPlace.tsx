@@ -25,8 +25,9 @@ const NEEDED = ['station', 'appliedOn', 'residual'] as const;
 /** Which crops can go in when, after one treatment. */
 export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
   const { units, visit, problem: unread } = held;
-  const { question, years } = asked;
-  const missing = missingWords(question, NEEDED);
+  const { question, years, span } = asked;
+  const spanned = Boolean(span.plantFrom && span.plantTo);
+  const missing = missingWords(question, spanned ? NEEDED : [...NEEDED, 'plantOn']);
   const state = useAsked<CropGrid>('/api/crops', missing.length === 0 ? cropGridOf(asked) : null);
   const dates = useDates();
   const { look, change } = useLook(held, asked, 'push');
@@ -48,7 +49,7 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
       visit={visit}
       summary={`Crops after ${question.residual}`}
       short={finding === null ? '' : `${finding.head} ${finding.rest}`}
-      inWords={cropsInWords(question, start.choices.stations, dates)}
+      inWords={() => cropsInWords(question, start.choices.stations, dates)}
       unread={unread}
       missing={missing}
       asked={state}

@@ -1,6 +1,6 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { oddsWord } from '../answer/oddsInWords.ts';
-import type { FieldAnswer, StoredField } from '../api/contract.ts';
+import type { FieldAnswer, Problem, StoredField } from '../api/contract.ts';
 import { areaText, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
 import { fieldAddress } from './fieldsAddress.ts';
@@ -60,9 +60,7 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
                         {plan.crop}
                         <small>planting {dates.full(plan.plantOn)}</small>
                       </td>
-                      <AnswerCells
-                        answer={answers.get(record.id)?.find(({ planId }) => planId === plan.id) ?? null}
-                      />
+                      <AnswerCells answer={answerTo(plan.id, answers.get(record.id))} />
                     </>
                   )}
                 </tr>
@@ -75,18 +73,25 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
   );
 }
 
+/** The answer to one plan, or why there is none; null before it has come. */
+function answerTo(planId: string, known: readonly FieldAnswer[] | Problem | undefined) {
+  if (known === undefined) return null;
+  return 'message' in known ? known : (known.find((one) => one.planId === planId) ?? null);
+}
+
 /** How one planned crop stands; without an answer, why not. */
-function AnswerCells({ answer }: { answer: FieldAnswer | null }) {
+function AnswerCells({ answer }: { answer: FieldAnswer | Problem | null }) {
+  const { short } = useDates();
   if (answer === null) return <td colSpan={3}>Asking…</td>;
-  const { problem, oddsAtPlanting, labelDate, clearDate } = answer;
-  if (problem !== undefined) {
+  const problem = 'message' in answer ? answer : answer.problem;
+  if ('message' in answer || problem !== undefined) {
     return (
       <td colSpan={3} class="faint">
-        {problem.message}
+        {problem?.message}
       </td>
     );
   }
-  const { short } = useDates();
+  const { oddsAtPlanting, labelDate, clearDate } = answer;
   return (
     <>
       <td>

@@ -20,7 +20,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
   const { plans } = kept.record;
   const wording = useWording();
   // The version in the address asks anew after every change; the server takes no notice of it.
-  const { data, problem } = useFetched<FieldAnswer[]>(
+  const { data, problem, gone } = useFetched<FieldAnswer[]>(
     plans.length === 0
       ? null
       : `${asking(`/api/fields/${encodeURIComponent(id)}/answers`, wording)}#${kept.version}`,
@@ -32,6 +32,11 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
   return (
     <section class="plan-answers" aria-label="Answers" data-stale={data === null ? '' : undefined}>
       {problem && <p class="blank-problem">{problem.message}</p>}
+      {gone && (
+        <p class="blank-problem" data-testid="no-answers">
+          No answers come: the program behind this page is asked again every few seconds.
+        </p>
+      )}
       {plans.map((plan) => {
         const answer = last.current?.find(({ planId }) => planId === plan.id);
         return (
@@ -41,7 +46,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
               <small>planting {full(plan.plantOn)}</small>
             </h2>
             {answer === undefined ? (
-              <p class="faint">Asking…</p>
+              <p class="faint">{problem || gone ? 'Not answered.' : 'Asking…'}</p>
             ) : (
               <OneAnswer id={id} answer={answer} units={units} />
             )}

@@ -18,8 +18,9 @@ import { Fold } from '../shell/Fold.tsx';
 import { useDates } from '../units/useDates.ts';
 import { type Box, readBox, readStates, sayBox } from './readWhere.ts';
 import type { RegionAsked } from './regionAddress.ts';
+import { SoilsBlank } from './SoilsBlank.tsx';
 
-type Where = Pick<RegionAsked, 'states' | 'box'>;
+type Where = Pick<RegionAsked, 'states' | 'box' | 'soils'>;
 
 interface RegionFormProps {
   readonly asked: RegionAsked;
@@ -53,6 +54,9 @@ export function RegionForm({ asked, where }: RegionFormProps) {
       <OddsLimitBlank lead="I accept" />
       <Fold title="A box instead of states">
         {() => <BoxBlank box={asked.box} commit={(box) => where({ box })} />}
+      </Fold>
+      <Fold title="A soil for each station">
+        {() => <SoilsBlank soils={asked.soils} commit={(soils) => where({ soils })} />}
       </Fold>
       <Fold title="More about the ground">
         {() => (

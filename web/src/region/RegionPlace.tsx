@@ -48,7 +48,7 @@ export function RegionPlace({ start, held, asked }: RegionPlaceProps) {
       visit={visit}
       summary={`${question.residual} before ${question.crop}, by station`}
       short={finding !== null && ended && fresh ? finding.head : ''}
-      inWords={regionInWords(asked, dates)}
+      inWords={() => regionInWords(asked, dates)}
       unread={unread}
       missing={missing}
       about={<p class="field-line">{sayWhere(asked, count)}</p>}
@@ -60,17 +60,19 @@ export function RegionPlace({ start, held, asked }: RegionPlaceProps) {
         retry: run.begin,
       }}
     >
-      {(stale) => (
-        <RegionAnswer
-          run={run}
-          finding={finding}
-          asked={asked}
-          units={units}
-          stale={fresh ? null : (stale ?? 'Answer to the last question')}
-          count={count}
-          look={look}
-        />
-      )}
+      {(stale) =>
+        missing.length > 0 && run.answer === null ? null : (
+          <RegionAnswer
+            run={run}
+            finding={finding}
+            asked={asked}
+            units={units}
+            stale={fresh ? null : (stale ?? 'Answer to the last question')}
+            count={count}
+            look={look}
+          />
+        )
+      }
     </QuestionDesk>
   );
 }

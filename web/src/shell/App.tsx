@@ -1,4 +1,5 @@
 import { useUnits } from '../units/useUnits.ts';
+import { Caught } from './Caught.tsx';
 import { Foot } from './Foot.tsx';
 import { Lazy } from './Lazy.tsx';
 import { Masthead } from './Masthead.tsx';
@@ -21,7 +22,13 @@ export function App() {
   return (
     <>
       <Masthead units={units} place={place} />
-      {place === 'nowhere' ? <Nowhere path={path} /> : <Lazy key={place} load={PARTS[place]} />}
+      {place === 'nowhere' ? (
+        <Nowhere path={path} />
+      ) : (
+        <Caught key={place} at={path + search}>
+          <Lazy load={PARTS[place]} />
+        </Caught>
+      )}
       {place !== 'sheet' && <Foot />}
     </>
   );

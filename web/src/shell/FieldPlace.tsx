@@ -42,7 +42,7 @@ export function FieldPlace({ start, address, question }: FieldPlaceProps) {
       visit={visit}
       summary={`${question.residual}, then ${question.crop}`}
       short={answer ? shortAnswer(answer, dates) : ''}
-      inWords={questionInWords(question, start.choices.stations, dates)}
+      inWords={() => questionInWords(question, start.choices.stations, dates)}
       unread={problem}
       missing={missing}
       asked={asked}
