@@ -88,3 +88,20 @@ it('changes stand largest first, and of one size the graver reason first', () =>
     ['condition newly met', 0.05, 0.05],
   ]);
 });
+
+it('knows a condition by its name and tells it in the words asked for', () => {
+  const told = {
+    conditions: [{ name: 'At least 25 mm of rain', state: 'met', text: 'At least 1.0 in of rain: met.' }],
+  };
+  const [change] = answerChanges(
+    { fieldId: 'f', planId: 'p' },
+    'Home quarter, lentil on 2027-05-10',
+    answer(),
+    answer({ conditions: condition('met') }),
+    told as never,
+    sayIn({ dates: 'iso' }),
+  );
+  expect(change.text).toBe(
+    'Home quarter, lentil on 2027-05-10: a label condition is met now (At least 1.0 in of rain).',
+  );
+});
