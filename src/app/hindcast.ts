@@ -16,6 +16,7 @@ import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { throwIfStopped } from './stopped.ts';
 import { speciesOf, treatmentOf } from './treatment.ts';
@@ -123,6 +124,7 @@ export async function prepareHindcast(
     treatmentOf(question, null, deps.catalogue).resolved,
     weather,
     deps.catalogue,
+    NEUTRAL,
   );
   if (resolved.interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
     throw new InvalidInputError(

@@ -11,6 +11,7 @@ import type { StationWeather } from './climateCache.ts';
 import { carryingApplications, fieldLabelDay } from './fieldTreatments.ts';
 import { conditionedTreatment, type OtherQuestion, withOthers } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
 /** What a question about many pairs does not hold. */
@@ -67,7 +68,7 @@ export function resolveAll(
     resolved: all.flatMap((one, index) =>
       isUnjudged(one)
         ? []
-        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue).resolved }],
+        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue, NEUTRAL).resolved }],
     ),
     unjudged: all.filter(isUnjudged),
   };

@@ -22,7 +22,7 @@ const DOT_AREA = [40, 360] as const;
 
 /**
  * Odds given against the share of times that harm then came: a dot for each band of odds, as large as it is often used,
- * with the interval that chance leaves; on the slanting line both are alike.
+ * with the interval that chance leaves and, above it, the number of years; on the slanting line both are alike.
  * @example reliability([], { tokens: LIGHT_TOKENS, description: 'none', widthPx: 400, baseRate: 0.2 }).height // 300
  */
 export function reliability(bins: readonly Bin[], options: ReliabilityOptions): ChartSpec {
@@ -91,8 +91,15 @@ export function reliability(bins: readonly Bin[], options: ReliabilityOptions): 
       },
       {
         data: rowsOf('bands'),
-        mark: { type: 'text', align: 'left', dx: 12, dy: 12, color: tokens.softInk, aria: false },
-        encoding: { x, y, text: { field: 'text' } },
+        mark: {
+          type: 'text',
+          align: 'center',
+          baseline: 'bottom',
+          dy: -4,
+          color: tokens.softInk,
+          aria: false,
+        },
+        encoding: { x, y: { ...y, field: 'high' }, text: { field: 'text' } },
       },
     ],
   );

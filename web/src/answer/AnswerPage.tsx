@@ -3,6 +3,7 @@ import type { Answer, QuestionInput } from '../api/contract.ts';
 import { SeasonCharts } from '../charts/SeasonCharts.tsx';
 import type { Move } from '../charts/useMarker.ts';
 import { YearsChart } from '../charts/YearsChart.tsx';
+import { Honest } from '../honest/Honest.tsx';
 import { encodeAddress } from '../question/address.ts';
 import { Alternatives, type Change } from '../reasons/Alternatives.tsx';
 import { Conditions } from '../reasons/Conditions.tsx';
@@ -49,6 +50,7 @@ export function AnswerPage({ answer, question, units, stale, move, change }: Ans
         <Conditions answer={answer} units={units} />
         <Evidence answer={answer} />
         <Story answer={answer} units={units} />
+        <Honest answer={answer} />
         <Alternatives answer={answer} change={latest} />
         <Cautions cautions={answer.cautions} />
         <p class="hand-on">
