@@ -483,7 +483,7 @@ describe('a field with several treatments', () => {
       'Grower Larkrise (invented)',
       'Field North 80, 80.1 acres',
       'Turn rows, 2 times the dose',
-      'Also sprayed: imazethapyr on July\u00a01, 2026, by your label 9 months',
+      'Also sprayed: imazethapyr on July 1, 2026, by your label 9 months',
       'Why',
     ]) {
       expect(plain.replaceAll(' ', '')).toContain(words.replaceAll(' ', ''));
