@@ -38,6 +38,13 @@ export interface DeskDeps extends RefreshDeps, BackupDeps {
   readonly store: FieldsStore;
 }
 
+/** The refusal of an id that is not there. */
+export const fieldUnknown = (id: string): MissingDataError =>
+  new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
+    hint: 'The list of fields shows each with its id.',
+    details: { id },
+  });
+
 /** A desk over the store itself. */
 export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
   const { store, weather } = deps;
@@ -45,10 +52,7 @@ export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
   const kept = async (id: string): Promise<FieldRecord> => {
     const found = await store.fields.get(id);
     if (found !== null) return found.record;
-    throw new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
-      hint: 'The list of fields shows each with its id.',
-      details: { id },
-    });
+    throw fieldUnknown(id);
   };
   return {
     fields: store.fields,

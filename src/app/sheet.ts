@@ -3,9 +3,9 @@ import type { Answer } from '../schema/answer.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { AskedQuestion } from '../schema/question.ts';
 import type { Sheet } from '../schema/sheet.ts';
-import { acresFromHectares, inchesFromMm } from '../units.ts';
+import { acresFromHectares } from '../units.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
-import { type SheetUnits, sheetInputs } from './sheetInputs.ts';
+import { type SheetUnits, sheetInputs, sheetRain } from './sheetInputs.ts';
 import { sheetPicture } from './sheetPicture.ts';
 import { count, sayDate, sayLimit, sayOdds } from './words.ts';
 
@@ -112,9 +112,8 @@ function datesOf(answer: Answer): Sheet['dates'] {
 }
 
 function thirdsOf({ thirds }: Answer, units: SheetUnits): Sheet['thirds'] {
-  const rain = (mm: number) => (units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in` : `${mm.toFixed(0)} mm`);
   return thirds.map(({ name, odds, clearDate, warmRainMm }) => ({
     label: `${name} third of the years`,
-    value: `${sayOdds(odds)} at planting, clear ${clearWords(clearDate)}; ${rain(warmRainMm)} of rain on warm soil by the label date`,
+    value: `${sayOdds(odds)} at planting, clear ${clearWords(clearDate)}; ${sheetRain(warmRainMm, units)} of rain on warm soil by the label date`,
   }));
 }

@@ -7,6 +7,10 @@ import { count, sayDate } from './words.ts';
 /** Units that a sheet is written in. */
 export type SheetUnits = 'us' | 'metric';
 
+/** Rain as a sheet says it, with its unit. */
+export const sheetRain = (mm: number, units: SheetUnits): string =>
+  units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in` : `${mm.toFixed(0)} mm`;
+
 const percent = (fraction: number): string => `${Math.round(fraction * 100)} %`;
 
 /** What the answer of a sheet rests on, line by line. */
@@ -35,10 +39,7 @@ export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['input
   );
   if (question.irrigation.length > 0) {
     const mm = question.irrigation.reduce((sum, one) => sum + one.mm, 0);
-    say(
-      'Irrigation',
-      units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in in all` : `${mm.toFixed(0)} mm in all`,
-    );
+    say('Irrigation', `${sheetRain(mm, units)} in all`);
   }
   if (question.restOfSeasonRain !== 1) {
     say('Rest of the season', `${percent(question.restOfSeasonRain)} of each year’s own rain`);

@@ -79,6 +79,11 @@ describe.each([
     expect(printed.out).toMatch(
       /^# .* before lentil\n\nFarm: Larkrise \(invented\); Field: Home quarter; 152 acres\n/,
     );
+    const page = await runDrywake([...ask, '--html'], folder);
+    expect([page.code, page.err]).toEqual([0, '']);
+    expect(page.out).toContain('<b>Larkrise (invented), Home quarter, 152 acres</b>');
+    const nowhere = await runDrywake(['sheet', '--field', 'nowhere', '--html'], folder);
+    expect([nowhere.code, nowhere.out]).toEqual([2, '']);
     expect((await runDrywake([...ask, '--soil', 'clay'], folder)).err).toContain(
       'takes no part of a question',
     );

@@ -1,4 +1,6 @@
 /** Calendar dates of the page: `YYYY-MM-DD` texts and day numbers since 1970-01-01, always in UTC. */
+export { sayDate, sayMonthDay, sayNear } from '../../../src/chart/saidWords.ts';
+
 const MS_PER_DAY = 86_400_000;
 
 /** Day number of a date. */
@@ -15,10 +17,6 @@ const written = (options: Intl.DateTimeFormatOptions) => {
   return (isoDate: string) => format.format(Date.parse(isoDate));
 };
 
-/** "May 10, 2027" */
-export const sayDate = written({ year: 'numeric', month: 'long', day: 'numeric' });
-/** "May 10" */
-export const sayMonthDay = written({ month: 'long', day: 'numeric' });
 /** "Monday, May 10, 2027" */
 export const sayFullDate = written({ weekday: 'long', year: 'numeric', month: 'long', day: 'numeric' });
 /** "Monday" */
@@ -27,7 +25,3 @@ export const sayWeekday = written({ weekday: 'long' });
 export const sayShort = written({ year: 'numeric', month: 'short', day: 'numeric' });
 /** "Sep 2026" */
 export const sayMonth = written({ year: 'numeric', month: 'short' });
-
-/** "May 10", with the year only where it is not that of `near`. */
-export const sayNear = (isoDate: string, near: string): string =>
-  isoDate.slice(0, 4) === near.slice(0, 4) ? sayMonthDay(isoDate) : sayDate(isoDate);

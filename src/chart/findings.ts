@@ -1,9 +1,7 @@
-import { curveAt } from '../../../src/chart/oddsSeason.ts';
-import { driestYear } from '../../../src/chart/yearScatter.ts';
-import { sayOdds } from '../answer/oddsInWords.ts';
-import type { Answer } from '../api/contract.ts';
-import { sayMonthDay, sayNear } from '../question/calendar.ts';
-import { rainText, type Units } from '../units/units.ts';
+import type { Answer } from '../schema/answer.ts';
+import { curveAt } from './oddsSeason.ts';
+import { sayMonthDay, sayNear, sayOdds } from './saidWords.ts';
+import { driestYear } from './yearScatter.ts';
 
 type Season = NonNullable<Answer['season']>;
 
@@ -28,14 +26,21 @@ export function seasonFinding(season: Season, { labelDate, clearDate, oddsAtLabe
     : `${start} the odds come down to your limit on ${sayNear(clearDate, labelDate)}.`;
 }
 
-/** Rain so far against normal, in one sentence with one percentage. */
-export function rainFinding(season: Season, observedThrough: string | null, units: Units): string {
+/**
+ * Rain so far against normal, in one sentence with one percentage.
+ * @param rainText millimetres as they are shown, with their unit
+ */
+export function rainFinding(
+  season: Season,
+  observedThrough: string | null,
+  rainText: (mm: number) => string,
+): string {
   const { observedMm, normalMm, percentOfNormal } = season.rain;
   if (observedThrough === null || observedThrough < season.startDate) {
     return 'No rain of this season is known yet; the outlines are what is normal.';
   }
   const share = percentOfNormal === null ? '' : `, ${Math.round(percentOfNormal)} % of normal`;
-  return `${rainText(observedMm, units)} of rain from spraying to ${sayMonthDay(observedThrough)}${share} (${rainText(normalMm, units)}).`;
+  return `${rainText(observedMm)} of rain from spraying to ${sayMonthDay(observedThrough)}${share} (${rainText(normalMm)}).`;
 }
 
 /** How much warm rain matters among the past years. */
