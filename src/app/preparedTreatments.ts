@@ -34,7 +34,10 @@ export interface OtherQuestion {
 }
 
 /** Reads a question and looks up all that its answer hangs on. @throws as {@link answerField} */
-export async function preparedTreatments(input: AskedQuestion, deps: AnswerDeps): Promise<PreparedQuestion> {
+export async function preparedTreatments(
+  input: AskedQuestion,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels'>,
+): Promise<PreparedQuestion> {
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));
   const others = await otherQuestions(question, deps.labels);

@@ -174,6 +174,9 @@ it('an own label entry is found by `drywake odds` as well, with and without a se
   expect(JSON.parse(without.out).inputs.labelEntry).toEqual({ version: 1, entry: labelOf() });
   await serveDrywake(folder);
   expect((await ask()).out).toBe(without.out);
+  const lookBack = ['hindcast', '--question', question, '--base', '1995-2008', '--leads', '60', '--json'];
+  const back = await runDrywake([...lookBack, '--workers', '0'], folder);
+  expect([back.code, JSON.parse(back.out).question.labelEntry]).toEqual([0, 'shed-one']);
   const empty = tempFolder();
   const none = await runDrywake(['odds', '--question', question], empty);
   expect([none.code, none.err.split('\n')[0]]).toEqual([
