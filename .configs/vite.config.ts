@@ -16,6 +16,14 @@ export default defineConfig({
     // The drawing code is large by nature and fetched only when a chart is to be drawn.
     chunkSizeWarningLimit: 900,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      output: {
+        // What several places share comes in one piece: many small ones wait for each other.
+        codeSplitting: {
+          groups: [{ name: 'shared', test: /\/src\/(?!handout\/)[^?]*\.tsx?$/, minShareCount: 2 }],
+        },
+      },
+    },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:8787' } },
 });

@@ -80,7 +80,7 @@ export function breakdownRecord(
   const { labelRainMm, labelRainEveryDays, labelCoverFraction } = basis;
   const labelKey = `label ${responseKey} ${labelRainMm} ${labelRainEveryDays} ${labelCoverFraction}`;
   const label = runs.get(climate, labelKey, () => {
-    const water = labelWater(series.firstDay, forcing.meanTempC, labelRainMm, labelRainEveryDays);
+    const water = labelWater(series.firstDay, forcing.meanTempC, labelRainMm, labelRainEveryDays, columns);
     return recordRun(water, forcing, warm, referenceLayer(basis), response, columns);
   }) as RecordRun;
 

@@ -88,18 +88,25 @@ export function pairSeason(set: TraceSet, application: Application, question: Pa
     const ofYears = known.get(years) ?? new Map<string, YearSet>();
     known.set(years, ofYears);
     const key = `${horizon} ${byDate}`;
+    // Where each date has weights of its own, only the last date's are kept.
+    if (byDate !== '' && !ofYears.has(key)) ofYears.clear();
     const found =
       ofYears.get(key) ?? workOut(set, application, question, labelOffset, years, plantOffset, horizon);
     ofYears.set(key, found);
     return found;
   };
 
+  // Crops with one interval ask for one date, one after the other.
+  let last: { readonly plantDay: number; readonly answer: PairAnswer } | undefined;
   return {
     firstDay: appliedDay,
     labelOffset,
     at(plantDay) {
+      if (last?.plantDay === plantDay) return last.answer;
       const yearSet = yearSetOf(plantDay);
-      return answerOf(yearSet, plantDay - appliedDay, labelOffset, question.oddsLimit);
+      const answer = answerOf(yearSet, plantDay - appliedDay, labelOffset, question.oddsLimit);
+      last = { plantDay, answer };
+      return answer;
     },
   };
 }
@@ -159,6 +166,7 @@ function answerOf(yearSet: YearSet, plantOffset: number, labelOffset: number, od
   const { years, weights, probability, thirds, curve } = yearSet;
   const probabilities = years.map((_, year) => probability(year, plantOffset));
   const oddsAtPlanting = weightedMean(probabilities, weights);
+  let range: ReturnType<typeof oddsRange> | undefined;
   return {
     oddsAtPlanting,
     years: years.length,
@@ -167,7 +175,10 @@ function answerOf(yearSet: YearSet, plantOffset: number, labelOffset: number, od
       const own = third?.members.map((index) => probabilities[index]) ?? [];
       return weightedMean(own, third?.weights ?? []);
     },
-    range: () => oddsRange(probabilities, weights, oddsAtPlanting),
+    range() {
+      range ??= oddsRange(probabilities, weights, oddsAtPlanting);
+      return range;
+    },
     oddsAtLabel: () => curve.at(labelOffset),
     clearOffset: () => {
       if (yearSet.clear === undefined) yearSet.clear = curve.clearOffset(labelOffset, oddsLimit);

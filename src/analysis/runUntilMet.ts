@@ -1,6 +1,7 @@
 import { powerOf } from '../model/breakdown/powerTable.ts';
 import { warmthOf, warmthTable } from '../model/breakdown/warmthTable.ts';
 import { type BreakdownResponse, moistureScale } from '../model/run/breakdownSums.ts';
+import { newColumns } from '../model/run/columns.ts';
 import { SOIL_TEMPERATURE_DAYS } from '../model/run/dailyForcing.ts';
 import { snowMelt } from '../model/water/snowMelt.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
@@ -33,7 +34,7 @@ export interface JoinedWeather {
  * @returns the offset after the last day run: from there on the days are the record's own
  */
 export function runUntilMet(
-  { series, forcing }: StationClimate,
+  { series, forcing, columns = newColumns }: StationClimate,
   record: BreakdownRecord,
   layer: TopsoilLayer,
   response: BreakdownResponse,
@@ -47,7 +48,7 @@ export function runUntilMet(
   const perDepletion = slope / (2 * tewMm);
   const warmths = warmthTable(response.q10);
   const lead = Math.min(SOIL_TEMPERATURE_DAYS - 1, before + 1);
-  const tempsC = new Float64Array(lead + end - from);
+  const tempsC = columns.take(lead + end - from);
   for (let k = 0; k < lead; k++) tempsC[k] = forcing.meanTempC[before + 1 - lead + k];
   let snow = before < 0 ? 0 : forcing.snowMm[before];
   let depletion = startDepletionMm;

@@ -45,7 +45,7 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
   const known = new Map<string, Map<number, Trace>>();
   const byList = new Map<readonly HistoricalYear[], Map<string, Trace[]>>();
   const record = (response: BreakdownResponse) => {
-    const key = keyOf(response);
+    const key = responseKey(response);
     const found = records.get(key) ?? breakdownRecord(climate, layer, response, assumptions);
     records.set(key, found);
     return found;
@@ -68,7 +68,7 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
     record,
     years,
     traces(response, wanted) {
-      const key = keyOf(response);
+      const key = responseKey(response);
       const ofList = byList.get(wanted) ?? new Map<string, Trace[]>();
       byList.set(wanted, ofList);
       const ready = ofList.get(key);
@@ -85,5 +85,6 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
   };
 }
 
-const keyOf = ({ q10, moisture, moistureExponent, snowStopsMm }: BreakdownResponse): string =>
+/** What tells one response from another. */
+export const responseKey = ({ q10, moisture, moistureExponent, snowStopsMm }: BreakdownResponse): string =>
   `${q10} ${moisture} ${moistureExponent} ${snowStopsMm}`;

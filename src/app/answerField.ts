@@ -6,6 +6,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { AskedQuestion } from '../schema/question.ts';
+import type { Wording } from '../schema/wording.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
 import type { ClimateCache, StationWeather } from './climateCache.ts';
@@ -18,9 +19,11 @@ import { mixedAnswer } from './mixedAnswer.ts';
 import { modelOf } from './modelOf.ts';
 import { preparedTreatments } from './preparedTreatments.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
+import { type Say, sayIn } from './say.ts';
 import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
+import type { SharedSeasons } from './sharedSeasons.ts';
 import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
@@ -33,6 +36,10 @@ export interface AnswerDeps {
   readonly version: string;
   /** The user's own label entries; none where it is absent. */
   readonly labels?: Pick<LabelBook, 'labels' | 'label'>;
+  /** Seasons of the comparisons before; each comparison works its own out where it is absent. */
+  readonly seasons?: SharedSeasons;
+  /** How amounts and dates are said in sentences; US units, and dates in words, where it is absent. */
+  readonly wording?: Wording;
 }
 
 export interface AnswerOptions {
@@ -54,13 +61,14 @@ export async function answerField(
   options: AnswerOptions = {},
 ): Promise<Answer> {
   const { question, stored, weather, treatments } = await preparedTreatments(input, deps);
+  const say = sayIn(deps.wording);
   const answerTo = (resolved: ResolvedQuestion) => answerTreatment(resolved, weather, deps, options);
   const dress = (treatment: Treatment, answer: BareAnswer) =>
-    dressAnswer(answer, treatment, weather, deps.catalogue, stored);
+    dressAnswer(answer, treatment, weather, deps.catalogue, stored, say);
   const [only] = treatments;
   return treatments.length === 1
     ? dress(only, answerTo(only.resolved))
-    : mixedAnswer(question, treatments, answerTo, dress);
+    : mixedAnswer(question, treatments, answerTo, dress, say);
 }
 
 /** One treatment before one crop, without what surrounds it. */
@@ -83,9 +91,10 @@ function assemble(
   weather: StationWeather,
   asked: SeasonQuestion,
   odds: SeasonOdds,
-  { version, catalogue }: AnswerDeps,
+  { version, catalogue, wording }: AnswerDeps,
   { season }: AnswerOptions,
 ): BareAnswer {
+  const say = sayIn(wording);
   const dateAt = (offset: number) => isoDateOf(odds.firstDay + offset);
   const dateOrNull = (offset: number | null) =>
     offset === null || !Number.isFinite(offset) ? null : dateAt(Math.ceil(offset));
@@ -95,12 +104,12 @@ function assemble(
     labelDate: dateAt(odds.labelOffset),
     clearDate: dateOrNull(odds.clearOffset),
     oddsAtPlanting: odds.oddsAtPlanting,
-    inputs: inputsOf(resolved),
+    inputs: inputsOf(resolved, say),
   };
-  const said = { ...spoken, notClear: notClearWords(odds) };
+  const said = { ...spoken, notClear: notClearWords(odds), say };
   const knownHalfLife = resolved.halfLife.halfLifeDays !== null;
-  const how = bioassayBrief(resolved.active, resolved.crop, catalogue);
-  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, { how, knownHalfLife });
+  const how = bioassayBrief(resolved.active, resolved.crop, catalogue, say);
+  const evidence = evidenceBlock(resolved.question.evidence, asked, odds, { how, knownHalfLife, say });
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),
@@ -133,10 +142,10 @@ function assemble(
       clearDate: dateOrNull(year.clearOffset),
       warmRainMm: year.warmRainMm,
     })),
-    why: whyBlock(why(weather.climate, asked, odds), odds),
+    why: whyBlock(why(weather.climate, asked, odds), odds, say),
     evidence,
     cautions: [
-      ...cautionsOf(resolved, weather, odds, catalogue),
+      ...cautionsOf(resolved, weather, odds, catalogue, say),
       ...(evidence.bioassay.worthIt ? [{ code: 'bioassay', text: evidence.bioassay.text }] : []),
     ],
     model: modelOf(version),
@@ -149,17 +158,18 @@ function assemble(
 function answerWithoutCarryover(
   resolved: ResolvedQuestion,
   weather: StationWeather,
-  { version, catalogue }: AnswerDeps,
+  { version, catalogue, wording }: AnswerDeps,
 ): BareAnswer {
+  const say = sayIn(wording);
   const labelDate = isoDateOf(fieldLabelDay(resolved));
   const spoken = {
     carryoverModelled: false,
     labelDate,
     clearDate: labelDate,
     oddsAtPlanting: null,
-    inputs: inputsOf(resolved),
+    inputs: inputsOf(resolved, say),
   };
-  const said = { ...spoken, notClear: '' };
+  const said = { ...spoken, notClear: '', say };
   return {
     sentence: sentenceOf(said),
     advice: adviceOf(said),
@@ -174,19 +184,19 @@ function answerWithoutCarryover(
     years: [],
     why: null,
     evidence: null,
-    cautions: cautionsOf(resolved, weather, null, catalogue),
+    cautions: cautionsOf(resolved, weather, null, catalogue, say),
     model: modelOf(version),
     weather: weatherOf(weather, null),
   };
 }
 
-function inputsOf(resolved: ResolvedQuestion): BareAnswer['inputs'] {
+function inputsOf(resolved: ResolvedQuestion, say: Say): BareAnswer['inputs'] {
   const { question, treatmentName, groups, cropName, halfLife, texture, layer } = resolved;
   return {
     question,
     residual: { name: treatmentName, group: groups, ...halfLife },
     crop: cropName,
-    interval: rulingInterval(resolved),
+    interval: rulingInterval(resolved, say),
     mainInterval: resolved.interval,
     otherTreatments: resolved.beside.map(besideInput),
     canopyFraction: resolved.application.canopyFraction,

@@ -2,8 +2,7 @@ import { MissingDataError } from '../errors.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { ApplicationRecord } from '../schema/restrictedUse.ts';
-import { acresFromHectares } from '../units.ts';
-import { sayDate } from './words.ts';
+import type { Say } from './say.ts';
 
 /** What to know about these records, in own words after 7 CFR 110.3. */
 const NOTES = [
@@ -21,6 +20,7 @@ export function applicationRecord(
   field: FieldRecord,
   treatmentId: string,
   entry: LabelEntry | null,
+  say: Say,
 ): ApplicationRecord {
   const treatment = field.treatments.find(({ id }) => id === treatmentId);
   if (treatment === undefined) {
@@ -42,9 +42,9 @@ export function applicationRecord(
     line('Federal registration number', record.registrationNumber),
     line('Total amount of product applied', record.totalAmount),
     line('Location', record.location),
-    line('Size of area treated', areaHa === null ? null : sayArea(areaHa)),
+    line('Size of area treated', areaHa === null ? null : say.area(areaHa)),
     line('Crop, commodity, stored product or site', record.site),
-    line('Date of application', sayDate(treatment.appliedOn)),
+    line('Date of application', say.dates.full(treatment.appliedOn)),
     line('Certified applicator', record.applicator),
     line('Certification number', record.certificateNumber),
     line('Time of application', record.time, false),
@@ -59,6 +59,3 @@ export function applicationRecord(
     notes: NOTES,
   };
 }
-
-const sayArea = (areaHa: number): string =>
-  `${Number(acresFromHectares(areaHa).toPrecision(4))} acres (${Number(areaHa.toPrecision(4))} ha)`;

@@ -13,6 +13,7 @@ import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
+import { misspeltColumns, strangeColumns } from './strangeColumns.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { PackedWeather, Workshop } from './workshop.ts';
 
@@ -215,7 +216,11 @@ export function assertAskable({ file, columns, rows }: FieldList, shared: Partia
       'BATCH_COLUMNS',
       `${file} lacks the column${missing.length > 1 ? 's' : ''} ${missing.map(({ name }) => name).join(', ')}.`,
       {
-        hint: 'Add them, or give one value for all rows by its flag; "drywake batch --template" prints all columns.',
+        hint: `${misspeltColumns(columns)
+          .map((one) => `${one} `)
+          .join(
+            '',
+          )}Add them, or give one value for all rows by its flag; "drywake batch --template" prints all columns.`,
         details: { missing: missing.map(({ name }) => name) },
       },
     );
@@ -228,7 +233,6 @@ function batchOf(
   answers: readonly BatchAnswer[],
   version: string,
 ): Batch {
-  const known = new Set(BATCH_COLUMNS.map(({ name }) => name));
   const unranked = rows.map(({ line, given, areaHectares }, index): Omit<BatchRow, 'rank'> => {
     const { answer, problem } = answers[index];
     const odds = answer?.oddsAtPlanting ?? null;
@@ -243,8 +247,9 @@ function batchOf(
     file: list.file,
     answered,
     refused: answers.length - answered,
-    unknownColumns: list.columns.filter((name) => !known.has(name)),
+    unknownColumns: strangeColumns(list.columns),
     cautions: [
+      ...misspeltColumns(list.columns),
       'The label is the law and the floor; intervals that are not your own entry are for planning only.',
       'Odds are a model’s estimate from past weather, not a promise. Ask for a field by itself for its reasons and cautions.',
     ],

@@ -8,6 +8,7 @@ import type { StationWeather } from './climateCache.ts';
 import { judgePair } from './pairAnswers.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { NEUTRAL } from './say.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
 import type { SharedSeasons } from './sharedSeasons.ts';
 import { speciesOf, storedLabel, treatmentOf, withResidual } from './treatment.ts';
@@ -57,13 +58,13 @@ const conditioned = (
   catalogue: Catalogue,
 ): ResolvedQuestion =>
   resolved.lines.some(({ setsDate }) => setsDate)
-    ? withConditions(resolved, weather, catalogue).resolved
+    ? withConditions(resolved, weather, catalogue, NEUTRAL).resolved
     : resolved;
 
 function answerOf(resolved: ResolvedQuestion, weather: StationWeather, seasons: SharedSeasons): Answered {
   const { interval, plantDay, application, question, labelForbids } = resolved;
   observedThrough(question.asOf, application.appliedDay, weather.climate.series);
-  const { set, known } = seasons.of(resolved, weather.climate);
+  const { set, known } = seasons.of([resolved], weather.climate, plantDay);
   const { season, labelDate } = judgePair(resolved, set, weather, known);
   const label = { labelDate, interval: interval.text, intervalConfirmed: interval.confirmed };
   const labelAllows = labelDate <= question.plantOn && !labelForbids;
@@ -103,7 +104,13 @@ async function wholeAnswerOf(
   input: AskedQuestion,
   { catalogue, climates, labels }: BatchAnswerDeps,
 ): Promise<Answered> {
-  const whole = await answerField(input, { catalogue, climates, labels, version: '' });
+  const whole = await answerField(input, {
+    catalogue,
+    climates,
+    labels,
+    version: '',
+    wording: NEUTRAL.wording,
+  });
   const { oddsAtPlanting, oddsRange, labelDate, clearDate, inputs } = whole;
   const { plantOn, oddsLimit } = inputs.question;
   const labelAllows = labelDate <= plantOn && !whole.conditions.some(forbids);

@@ -1,6 +1,9 @@
 import type { BatchRow } from '../schema/batch.ts';
 import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
+import type { ModelUsed } from '../schema/modelUsed.ts';
+import type { QuestionInput } from '../schema/question.ts';
 import type { FlatColumn } from './flatTable.ts';
+import { madeColumns } from './madeColumns.ts';
 
 type Answer = NonNullable<BatchRow['answer']>;
 
@@ -32,8 +35,15 @@ const ANSWERS: readonly FlatColumn<BatchRow>[] = [
   },
 ];
 
-/** Columns of an answered list: its own as they were given, then the answers; a name in use gets a mark of ours. */
-export function batchTable(columns: readonly string[]): FlatColumn<BatchRow>[] {
+/**
+ * Columns of an answered list: its own as they were given, then the answers; a name in use gets a mark of ours.
+ * @param shared what was asked of all rows beside what each says itself
+ */
+export function batchTable(
+  columns: readonly string[],
+  model: ModelUsed,
+  shared: Partial<QuestionInput> = {},
+): FlatColumn<BatchRow>[] {
   const taken = new Set(columns);
   const numbers = new Set(BATCH_COLUMNS.filter(({ number }) => number).map(({ name }) => name));
   const given = columns.map((name): FlatColumn<BatchRow> => {
@@ -43,9 +53,17 @@ export function batchTable(columns: readonly string[]): FlatColumn<BatchRow>[] {
   });
   return [
     ...given,
-    ...ANSWERS.map((one) => (taken.has(one.name) ? { ...one, name: `drywake_${one.name}` } : one)),
+    ...[...ANSWERS, ...madeColumns<BatchRow>(sharedOf(shared), model)].map((one) =>
+      taken.has(one.name) ? { ...one, name: `drywake_${one.name}` } : one,
+    ),
   ];
 }
+
+/** What holds for all rows as JSON; lists, which may hold a day each, by their length. */
+const sharedOf = (shared: Partial<QuestionInput>): string | null =>
+  Object.keys(shared).length === 0
+    ? null
+    : JSON.stringify(shared, (_, value) => (Array.isArray(value) ? `${value.length} entries` : value));
 
 const numberOrNull = (text: string): number | null =>
   text.trim() === '' || !Number.isFinite(Number(text)) ? null : Number(text);

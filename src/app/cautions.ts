@@ -5,6 +5,7 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import { citedSources } from './citedSources.ts';
 import { otherTreatmentCautions } from './otherTreatmentCautions.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import type { Say } from './say.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { weatherCautions } from './weatherCautions.ts';
 import { count, sayDays } from './words.ts';
@@ -18,6 +19,7 @@ export function cautionsOf(
   weather: StationWeather,
   odds: SeasonOdds | null,
   catalogue: Catalogue,
+  how: Say,
 ): Caution[] {
   const { station } = weather.climate.series;
   const { question, active, crop, interval, longerElsewhere } = resolved;
@@ -41,7 +43,7 @@ export function cautionsOf(
       `Only ${odds.years.length} years of weather stand behind these odds; at least ${WANTED_YEARS} are wanted.`,
     );
   }
-  cautions.push(...weatherCautions(question, weather, odds));
+  cautions.push(...weatherCautions(question, weather, odds, how));
   if (odds !== null) jumpCaution(odds, say);
   if (
     odds !== null &&
@@ -55,7 +57,7 @@ export function cautionsOf(
       'At full rate on bare soil the half-life cancels out: interval, weather and soil alone decide these odds.',
     );
   }
-  cautions.push(...otherTreatmentCautions(resolved));
+  cautions.push(...otherTreatmentCautions(resolved, how));
   if (resolved.phCaution) say('ph', resolved.phCaution);
   if (active?.handling) say('handling', sentence(active.handling));
   for (const words of active?.cautions ?? []) {

@@ -1,3 +1,4 @@
+import { LEAST_YEARS } from '../analysis/historicalYears.ts';
 import { civilDateOf, dayNumberOf, isLeapYear, isoDateOf } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import { IMPLAUSIBLE_RULES, implausibleDays } from '../model/weather/implausibleDays.ts';
@@ -125,10 +126,22 @@ function implausibleOf(record: StationRecord): StationCheck['implausible'] {
   }).filter(({ count }) => count > 0);
 }
 
+/** Fewer calendar years than odds need past years: whatever the question, there cannot be enough. */
+function tooFewYears({ station, firstDay, rainTenthsMm }: StationRecord): StationCheck['problem'] {
+  const lastYear = civilDateOf(firstDay + rainTenthsMm.length - 1).year;
+  const years = lastYear - civilDateOf(firstDay).year + 1;
+  if (years >= LEAST_YEARS) return null;
+  return {
+    code: 'TOO_FEW_YEARS',
+    message: `The record of ${station.name} touches ${years} calendar ${years === 1 ? 'year' : 'years'}, too few for odds; they need at least ${LEAST_YEARS} usable years.`,
+    hint: 'Choose a station with a longer record, or import its earlier years.',
+  };
+}
+
 function problemOf(record: StationRecord): StationCheck['problem'] {
   try {
     prepareSeries(record);
-    return null;
+    return tooFewYears(record);
   } catch (error) {
     if (!(error instanceof DrywakeError)) throw error;
     const { code, message, hint } = error;

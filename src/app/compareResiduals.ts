@@ -1,7 +1,8 @@
-import type { TraceSet } from '../analysis/seasonTraceSet.ts';
+import { responseKey, type TraceSet } from '../analysis/seasonTraceSet.ts';
 import { activationOdds, controlWeeks } from '../analysis/weedControl.ts';
 import { yearWeights } from '../analysis/yearWeights.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import {
   type Comparison,
@@ -21,17 +22,16 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
-  type KnownSeasons,
   NOTHING_FOUND,
   type Pair,
   resolveAll,
-  sharedSeason,
 } from './pairAnswers.ts';
 import { otherQuestions } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import { cropName, lineFor } from './resolveEntered.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { type SeasonInCommon, sharedSeasons } from './sharedSeasons.ts';
 
 /**
  * Every residual of the catalogue and every product of the user's own label entries before one crop on one date:
@@ -62,17 +62,16 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
     return { question, crop, activation: null, residuals: [], unjudged, cautions, model };
   const questions = resolved.map((one) => one.resolved);
   const [lead] = questions;
-  const set = sharedSeason(questions, weather, lead.plantDay);
-  const known: KnownSeasons = new Map();
+  const season = (deps.seasons ?? sharedSeasons()).of(questions, weather.climate, lead.plantDay);
   const rows = resolved.map(({ pair, resolved: one }) =>
     judgedOrTold(pair.name, () =>
-      residualRow(pair.entry, judgePair(one, set, weather, known), set, catalogue),
+      residualRow(pair.entry, judgePair(one, season.set, weather, season.known), season, catalogue),
     ),
   );
   return {
     question,
     crop,
-    activation: activationOf(lead, set, weather),
+    activation: activationOf(lead, season.set, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions,
@@ -126,7 +125,7 @@ const byUse = (a: ResidualRow, b: ResidualRow): number => {
 function residualRow(
   entry: LabelEntry | null,
   { resolved, season, labelDate }: JudgedPair,
-  set: TraceSet,
+  common: SeasonInCommon,
   catalogue: Catalogue,
 ): ResidualRow {
   const { question, interval, plantDay } = resolved;
@@ -138,7 +137,7 @@ function residualRow(
     interval,
     labelDate,
     labelAllows,
-    weeksOfControl: weeksOf(resolved, set),
+    weeksOfControl: weeksOf(resolved, common),
     halfLife: halfLifeOf(resolved, catalogue),
   };
   if (season === null) {
@@ -179,25 +178,36 @@ function halfLifeOf({ active, halfLife }: ResolvedQuestion, catalogue: Catalogue
   return {
     days: active.fieldHalfLifeDays.typical,
     mark: active.provenance.halfLifeTypical === null ? 'computed' : from.mark,
-    sources: from.sources.map((id) => catalogue.sources.find((source) => source.id === id)?.reference ?? id),
+    sources: from.sources.map((id) => titleOf(id, catalogue.sources)),
   };
 }
 
 /** Weeks of control; thirds by warm rain from spraying to planting, so that they do not hang on a label. */
-function weeksOf(resolved: ResolvedQuestion, set: TraceSet): ResidualRow['weeksOfControl'] {
+function weeksOf(
+  resolved: ResolvedQuestion,
+  { set, weeks: known }: SeasonInCommon,
+): ResidualRow['weeksOfControl'] {
   const { halfLife, application, active, question, plantDay } = resolved;
   if (halfLife.halfLifeDays === null || active?.soilResidual === 'no') return null;
   const plantOffset = plantDay - application.appliedDay;
-  const years = set.years(plantOffset + 1);
-  const { warmRain } = set.climate;
-  const weeks = controlWeeks(
-    set.traces(application.response, years),
-    years.map(({ start }) => warmRain[start + plantOffset] - warmRain[start]),
-    application.halfLife * application.siteFactor,
-    question.assume.controlFractionLeft,
-  );
+  const siteHalfLife = application.halfLife * application.siteFactor;
+  const { response } = application;
+  const key = `${responseKey(response)} ${siteHalfLife} ${plantOffset}`;
+  const weeks = known.get(key) ?? controlled();
+  known.set(key, weeks);
   const orNull = (value: number) => (Number.isFinite(value) ? value : null);
   return { dry: orNull(weeks.dry), middle: orNull(weeks.middle), wet: orNull(weeks.wet) };
+
+  function controlled() {
+    const years = set.years(plantOffset + 1);
+    const { warmRain } = set.climate;
+    return controlWeeks(
+      set.traces(response, years),
+      years.map(({ start }) => warmRain[start + plantOffset] - warmRain[start]),
+      siteHalfLife,
+      question.assume.controlFractionLeft,
+    );
+  }
 }
 
 function activationOf(

@@ -2,13 +2,14 @@ import { isoDateOf } from '../calendar.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
+import type { Say } from './say.ts';
 import type { Treatment } from './treatment.ts';
-import { sayDate } from './words.ts';
 
 /** What the label's conditions, and the user's own entry, ask the user to know. */
 export function conditionCautions(
   { resolved, actives, conditions, conditionsInWords, lengthenedFrom, passedOver, waitsForever }: Treatment,
   stored: StoredLabel | null,
+  { dates }: Say,
 ): Caution[] {
   const cautions: Caution[] = [];
   const say = (code: string, text: string) => cautions.push({ code, text });
@@ -22,7 +23,7 @@ export function conditionCautions(
   if (lengthenedFrom !== null) {
     say(
       'condition-longer',
-      `Until every condition of the label is met its longer wait counts: ${sayDate(isoDateOf(application.appliedDay + interval.lengthDays))} in place of ${lengthenedFrom} after the application.`,
+      `Until every condition of the label is met its longer wait counts: ${dates.full(isoDateOf(application.appliedDay + interval.lengthDays))} in place of ${lengthenedFrom} after the application.`,
     );
   }
   if (waitsForever) {
@@ -61,7 +62,7 @@ export function conditionCautions(
     const { entry, version } = stored;
     say(
       'label-entry',
-      `Interval and conditions are those of your own entry ${entry.name}, label ${entry.labelVersion || 'of unknown version'}, read on ${sayDate(entry.enteredOn)} (entry version ${version}).`,
+      `Interval and conditions are those of your own entry ${entry.name}, label ${entry.labelVersion || 'of unknown version'}, read on ${dates.full(entry.enteredOn)} (entry version ${version}).`,
     );
   }
   if (actives.length > 1) productCautions(resolved.active, actives, say);

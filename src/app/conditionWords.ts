@@ -1,41 +1,37 @@
 import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
-import { inchesFromMm, ouncesPerAcreFromGramsPerHa } from '../units.ts';
-import { sayDate, sayOddsOf } from './words.ts';
-
-/** An amount of water in both systems: "25 mm (1.0 in)". */
-export const sayWater = (mm: number): string => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
-
-/** A rate in both systems: "107 g/ha (1.5 oz/ac)". */
-const sayRate = (gramsPerHa: number): string =>
-  `${Number(gramsPerHa.toPrecision(3))} g/ha (${Number(ouncesPerAcreFromGramsPerHa(gramsPerHa).toPrecision(2))} oz/ac)`;
+import { NEUTRAL, type Say } from './say.ts';
+import { sayOddsOf } from './words.ts';
 
 /** What a condition asks for and how it stands, in one or two sentences. */
-export function conditionWords(judged: JudgedClause): string {
+export function conditionWords(judged: JudgedClause, say: Say): string {
   const late =
     judged.endsAfterPlanting && judged.state !== 'met' ? ' Its last day comes after this planting date.' : '';
-  return `${capital(asked(judged))}: ${standing(judged)}.${late} ${consequence(judged)}`;
+  return `${capital(asked(judged, say))}: ${standing(judged, say)}.${late} ${consequence(judged)}`;
 }
 
-function asked({ clause, byDay }: JudgedClause): string {
-  const by = byDay === null ? '' : ` by ${sayDate(isoDateOf(byDay))}`;
+/** What a condition asks for, in the same words whatever units and dates are asked for. */
+export const conditionName = (judged: JudgedClause): string => capital(asked(judged, NEUTRAL));
+
+function asked({ clause, byDay }: JudgedClause, say: Say): string {
+  const by = byDay === null ? '' : ` by ${say.dates.full(isoDateOf(byDay))}`;
   switch (clause.kind) {
     case 'water': {
       const unread =
         clause.window.to === 'unknown'
           ? ' (the source’s last day could not be read; rain after August counts little and is left out)'
           : '';
-      return `at least ${sayWater(clause.minMm)} of ${clause.counts} ${sinceWords(clause.window.from)}${by}${unread}`;
+      return `at least ${say.water(clause.minMm)} of ${clause.counts} ${sinceWords(clause.window.from, say)}${by}${unread}`;
     }
     case 'startingRain':
-      return `the interval begins once ${sayWater(clause.minMm)} of rain have fallen${
+      return `the interval begins once ${say.water(clause.minMm)} of rain have fallen${
         clause.onDrySoilOnly ? ' (after a spray on dry soil, which is taken to be so)' : ''
       }${byDay === null ? '' : `, for this planting date${by}`}`;
     case 'stormGuard':
-      return `at least ${sayWater(clause.minMm)} of rain${by}, so that a few late storms alone do not count`;
+      return `at least ${say.water(clause.minMm)} of rain${by}, so that a few late storms alone do not count`;
     case 'annualRain':
-      return `at least ${sayWater(clause.minMm)} of ${clause.counts} in a mean year`;
+      return `at least ${say.water(clause.minMm)} of ${clause.counts} in a mean year`;
     case 'soilPh': {
       const { atLeast, below } = clause;
       return `soil pH ${
@@ -56,10 +52,10 @@ function asked({ clause, byDay }: JudgedClause): string {
       const { fromGramsPerHa: from, toGramsPerHa: to } = clause;
       return `a rate ${
         to === undefined
-          ? `of ${sayRate(from ?? 0)} or more`
+          ? `of ${say.rate(from ?? 0)} or more`
           : from === undefined
-            ? `up to ${sayRate(to)}`
-            : `from ${sayRate(from)} to ${sayRate(to)}`
+            ? `up to ${say.rate(to)}`
+            : `from ${say.rate(from)} to ${say.rate(to)}`
       } of active ingredient`;
     }
     case 'bioassay':
@@ -69,8 +65,8 @@ function asked({ clause, byDay }: JudgedClause): string {
   }
 }
 
-const sinceWords = (from: string): string =>
-  from === 'application' ? 'from the application on' : `from ${sayDate(`2001-${from}`).split(',')[0]} on`;
+const sinceWords = (from: string, { dates }: Say): string =>
+  from === 'application' ? 'from the application on' : `from ${dates.everyYear(from)} on`;
 
 const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   soilPh: 'the soil’s pH is not given',
@@ -82,25 +78,25 @@ const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   zone: 'only you can tell',
 };
 
-function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause): string {
+function standing({ clause, state, amountMm, odds, fieldValue }: JudgedClause, say: Say): string {
   if (clause.kind === 'annualRain' && amountMm !== null) {
-    return `${state}, with ${sayWater(amountMm)} a year in the record`;
+    return `${state}, with ${say.water(amountMm)} a year in the record`;
   }
   const fact = FACT_WANTED[clause.kind];
   if (fact !== undefined) {
-    return state === 'open' ? `open, for ${fact}` : `${state}${valueWords(clause.kind, fieldValue)}`;
+    return state === 'open' ? `open, for ${fact}` : `${state}${valueWords(clause.kind, fieldValue, say)}`;
   }
-  const soFar = amountMm === null ? '' : `, ${sayWater(amountMm)} so far`;
-  if (state !== 'open') return `${state}${amountMm === null ? '' : `, with ${sayWater(amountMm)}`}`;
+  const soFar = amountMm === null ? '' : `, ${say.water(amountMm)} so far`;
+  if (state !== 'open') return `${state}${amountMm === null ? '' : `, with ${say.water(amountMm)}`}`;
   return odds === null
     ? `open${soFar}; too few usable years to give odds`
     : `open${soFar}; met in ${sayOddsOf(odds, 'seasons like this')}`;
 }
 
-function valueWords(kind: JudgedClause['clause']['kind'], value: number | null): string {
+function valueWords(kind: JudgedClause['clause']['kind'], value: number | null, say: Say): string {
   if (value === null) return '';
   if (kind === 'soilPh') return `, with pH ${value}`;
-  return kind === 'rate' ? `, with ${sayRate(value)}` : `, with ${value} %`;
+  return kind === 'rate' ? `, with ${say.rate(value)}` : `, with ${value} %`;
 }
 
 function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {

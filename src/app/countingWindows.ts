@@ -1,6 +1,7 @@
 import { lastDateBefore, nextDate } from '../analysis/labelConditions.ts';
 import { judgeWater } from '../analysis/waterWindow.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { CountingWindow } from '../schema/countingWindow.ts';
 import type { CountingAdvice } from '../schema/labelCondition.ts';
@@ -19,7 +20,6 @@ export function countingWindowsOf(
   { climate }: StationWeather,
   { countingWindows, sources }: Catalogue,
 ): CountingAdvice[] {
-  const titleOf = (id: string) => sources.find((source) => source.id === id)?.reference ?? id;
   return countingWindows
     .filter(({ country }) => country === question.country)
     .map((rule): CountingAdvice => {
@@ -29,7 +29,7 @@ export function countingWindowsOf(
         advice: rule.advice,
         region: rule.region,
         thresholdMm: rule.thresholdMm,
-        source: rule.sources.map(titleOf).join('; '),
+        source: rule.sources.map((id) => titleOf(id, sources)).join('; '),
         mark: rule.mark,
       };
       const window = windowOf(rule, parseIsoDate(question.appliedOn));

@@ -22,14 +22,13 @@ import {
   type JudgedPair,
   judgedOrTold,
   judgePair,
-  type KnownSeasons,
   NOTHING_FOUND,
   resolveAll,
-  sharedSeason,
 } from './pairAnswers.ts';
 import { type OtherQuestion, otherQuestions } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import { cropName } from './resolveEntered.ts';
+import { sharedSeasons } from './sharedSeasons.ts';
 import { storedLabel } from './treatment.ts';
 
 /**
@@ -68,8 +67,11 @@ export async function cropByDate(input: CropGridInput, deps: AnswerDeps): Promis
   };
   if (resolved.length === 0) return { ...known, crops: [], unjudged };
   const questions = resolved.map((one) => one.resolved);
-  const set = sharedSeason(questions, weather, days[days.length - 1]);
-  const seasons: KnownSeasons = new Map();
+  const { set, known: seasons } = (deps.seasons ?? sharedSeasons()).of(
+    questions,
+    weather.climate,
+    days[days.length - 1],
+  );
   const told: ToldSeasons = new Map();
   const rows = resolved.map(({ pair, resolved: one }) =>
     judgedOrTold(pair.name, () => cropRow(judgePair(one, set, weather, seasons), days, told)),

@@ -4,9 +4,9 @@ import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { StationWeather } from './climateCache.ts';
 import { conditionCautions } from './conditionCautions.ts';
 import { countingWindowsOf } from './countingWindows.ts';
+import { NEUTRAL, type Say } from './say.ts';
 import { tradeCautions } from './tradeCautions.ts';
 import type { Treatment } from './treatment.ts';
-import { sayDate } from './words.ts';
 
 /** An answer before the label's conditions and the rules of the trade stand beside it. */
 export type BareAnswer = Omit<Answer, 'conditions' | 'countingWindows' | 'mix' | 'inputs'> & {
@@ -20,34 +20,41 @@ export function dressAnswer(
   weather: StationWeather,
   catalogue: Catalogue,
   stored: StoredLabel | null,
+  say: Say,
 ): Answer {
   const { question } = treatment.resolved;
   const besides = treatment.resolved.beside;
   return {
     ...answer,
     advice: [...forbiddenWords([treatment, ...besides]), answer.advice].join(' '),
-    conditions: [...treatment.conditions, ...besides.flatMap(conditionsBeside)],
+    conditions: [...treatment.conditions, ...besides.flatMap((other) => conditionsBeside(other, say))],
     countingWindows: countingWindowsOf(question, weather, catalogue),
     mix: [],
     cautions: [
-      ...conditionCautions(treatment, stored),
+      ...conditionCautions(treatment, stored, say),
       ...answer.cautions,
-      ...besides.flatMap(besideCautions),
-      ...tradeCautions(treatment, weather),
+      ...besides.flatMap((other) => besideCautions(other, say)),
+      ...tradeCautions(treatment, weather, say),
     ],
     inputs: { ...answer.inputs, labelEntry: stored },
   };
 }
 
-const nameOf = ({ resolved: { treatmentName, question } }: Treatment): string =>
-  `${treatmentName} of ${sayDate(question.appliedOn)}`;
+const nameOf = (
+  { resolved: { treatmentName, question } }: Treatment,
+  { dates }: Pick<Say, 'dates'>,
+): string => `${treatmentName} of ${dates.full(question.appliedOn)}`;
 
 /** Conditions of another treatment of the field, named. */
-const conditionsBeside = (other: Treatment): Answer['conditions'] =>
-  other.conditions.map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
+const conditionsBeside = (other: Treatment, say: Say): Answer['conditions'] =>
+  other.conditions.map((one) => ({
+    ...one,
+    name: `${nameOf(other, NEUTRAL)}: ${one.name}`,
+    text: `${nameOf(other, say)}: ${one.text}`,
+  }));
 
-const besideCautions = (other: Treatment): Answer['cautions'] =>
-  conditionCautions(other, null).map((one) => ({ ...one, text: `${nameOf(other)}: ${one.text}` }));
+const besideCautions = (other: Treatment, say: Say): Answer['cautions'] =>
+  conditionCautions(other, null, say).map((one) => ({ ...one, text: `${nameOf(other, say)}: ${one.text}` }));
 
 /** A sentence for each crop that the label of a treatment does not let follow, as things stand. */
 export const forbiddenWords = (treatments: readonly Treatment[]): string[] => {

@@ -5,7 +5,8 @@ import type { SeasonQuestion } from '../analysis/seasonQuestion.ts';
 import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { FindingInput } from '../schema/evidence.ts';
-import { sayDate, sayLimit, sayOdds } from './words.ts';
+import type { Say } from './say.ts';
+import { sayLimit, sayOdds } from './words.ts';
 
 type Evidence = NonNullable<Answer['evidence']>;
 
@@ -20,7 +21,11 @@ export function evidenceBlock(
   inputs: readonly FindingInput[],
   question: SeasonQuestion,
   odds: SeasonOdds,
-  { how, knownHalfLife }: { readonly how: string | null; readonly knownHalfLife: boolean },
+  {
+    how,
+    knownHalfLife,
+    say,
+  }: { readonly how: string | null; readonly knownHalfLife: boolean; readonly say: Say },
 ): Evidence {
   const given = inputs.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   const findings = given.map((finding, index) => {
@@ -30,14 +35,14 @@ export function evidenceBlock(
       kind: finding.kind,
       on: finding.on,
       oddsAfter,
-      text: `${wordsOf(finding)} on ${sayDate(finding.on)}: ${moved}.`,
+      text: `${wordsOf(finding)} on ${say.dates.full(finding.on)}: ${moved}.`,
     };
   });
   return {
     oddsBefore: odds.oddsByEvidence[0],
     oddsAfter: odds.oddsAtPlanting,
     findings,
-    bioassay: { ...bioassayAdvice(question, odds, knownHalfLife), how },
+    bioassay: { ...bioassayAdvice(question, odds, knownHalfLife, say), how },
   };
 }
 
@@ -53,6 +58,7 @@ function bioassayAdvice(
   question: SeasonQuestion,
   odds: SeasonOdds,
   knownHalfLife: boolean,
+  { dates }: Say,
 ): Omit<Evidence['bioassay'], 'how'> {
   const { oddsAtPlanting, observedDays, plantOffset, firstDay } = odds;
   const limit = sayLimit(question.oddsLimit);
@@ -76,7 +82,7 @@ function bioassayAdvice(
       ? `a clean one would bring them within your limit of ${limit}`
       : `even a clean one would leave them above your limit of ${limit}, but later in the season it tells more`;
   const text = worthIt
-    ? `The odds are neither low nor high, so a field bioassay helps: with soil of ${sayDate(isoDateOf(day))}, clean plants would make it ${sayOdds(oddsIfClean)}, hurt ones ${sayOdds(oddsIfInjured)}; ${decides}.`
+    ? `The odds are neither low nor high, so a field bioassay helps: with soil of ${dates.full(isoDateOf(day))}, clean plants would make it ${sayOdds(oddsIfClean)}, hurt ones ${sayOdds(oddsIfInjured)}; ${decides}.`
     : notWorth(oddsAtPlanting, question.oddsLimit, limit);
   return { worthIt, oddsIfClean, oddsIfInjured, text };
 }

@@ -5,8 +5,8 @@ import type { Sheet } from '../schema/sheet.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import { fieldQuestion } from './fieldQuestion.ts';
+import { sayIn } from './say.ts';
 import { sheetOf } from './sheet.ts';
-import type { SheetUnits } from './sheetInputs.ts';
 
 /**
  * The page for the grower and the file, of one planned crop of a kept field, with farm, field and size on it.
@@ -19,11 +19,10 @@ export async function fieldSheet(
   record: FieldRecord,
   planId: string | null,
   stations: readonly StationExtent[],
-  units: SheetUnits,
   deps: AnswerDeps,
 ): Promise<Sheet> {
   const question = plannedQuestion(record, planId, stations);
-  return sheetOf(await answerField(question, deps, { season: true }), units, record);
+  return sheetOf(await answerField(question, deps, { season: true }), sayIn(deps.wording), record);
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Application } from '../analysis/applications.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { Answer } from '../schema/answer.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
-import { sayDate } from './words.ts';
+import type { Say } from './say.ts';
 
 /** The main treatment and the field's others. */
 const all = (resolved: ResolvedQuestion): ResolvedQuestion[] => [
@@ -41,14 +41,14 @@ export function carryingApplications(resolved: ResolvedQuestion): Application[] 
 }
 
 /** The interval that sets the field's label date: the main treatment's, or another's with its name. */
-export function rulingInterval(resolved: ResolvedQuestion): Answer['inputs']['interval'] {
+export function rulingInterval(resolved: ResolvedQuestion, { dates }: Say): Answer['inputs']['interval'] {
   const labelDay = fieldLabelDay(resolved);
   if (ownLabelDay(resolved) === labelDay) return resolved.interval;
   const ruling = all(resolved).find((one) => ownLabelDay(one) === labelDay) ?? resolved;
   const { question, interval, treatmentName } = ruling;
   return {
     ...interval,
-    text: `${interval.text} after ${treatmentName} of ${sayDate(question.appliedOn)}`,
+    text: `${interval.text} after ${treatmentName} of ${dates.full(question.appliedOn)}`,
     lengthDays: labelDay - resolved.application.appliedDay,
   };
 }

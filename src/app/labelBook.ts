@@ -2,6 +2,7 @@ import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { type LabelEntry, labelEntrySchema, type StoredLabel } from '../schema/labelEntry.ts';
 import type { Shelf } from '../store/shelf.ts';
+import { meantOf } from './meant.ts';
 
 /** The user's own label entries, wherever they are kept. */
 export interface LabelBook {
@@ -61,6 +62,8 @@ const unreadable = (message: string, field: string) =>
 /** The refusal of an id that is not there. */
 export const labelUnknown = (id: string, known: readonly string[]): MissingDataError =>
   new MissingDataError('LABEL_UNKNOWN', `There is no label entry "${id}".`, {
-    hint: known.length > 0 ? `There is ${known.join(', ')}.` : 'No label has been entered yet.',
+    hint:
+      meantOf(id, known) ??
+      (known.length > 0 ? `There is ${known.join(', ')}.` : 'No label has been entered yet.'),
     details: { field: 'labelEntry', id, known },
   });

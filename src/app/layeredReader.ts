@@ -1,5 +1,6 @@
 import { DrywakeError, MissingDataError } from '../errors.ts';
 import type { StationRecord } from '../schema/weather.ts';
+import { meantOf } from './meant.ts';
 import type { WeatherReader } from './weatherReader.ts';
 
 /** Refusals that only mean "not here": the next reader is asked. */
@@ -40,11 +41,10 @@ export function layeredReader(readers: readonly WeatherReader[]): WeatherReader 
         }
       }
       const ids = (await stations()).map(({ id }) => id);
+      const meant = meantOf(stationId, ids);
+      const few = `Stations to be had: ${ids.join(', ')}. Import more with "drywake weather import".`;
       throw new MissingDataError('STATION_UNKNOWN', `There is no record of a station "${stationId}".`, {
-        hint:
-          ids.length > NAMED
-            ? hint
-            : `Stations to be had: ${ids.join(', ')}. Import more with "drywake weather import".`,
+        hint: ids.length > NAMED ? hint : `${meant === null ? '' : `${meant} `}${few}`,
         details: { field: 'station', station: stationId },
       });
     },

@@ -4,9 +4,9 @@ import type { Question } from '../schema/question.ts';
 import { type BareAnswer, forbiddenWords } from './dressAnswer.ts';
 import { fieldLabelDay, rulingInterval } from './fieldTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import type { Say } from './say.ts';
 import { adviceOf } from './sentence.ts';
 import type { Treatment } from './treatment.ts';
-import { sayDate } from './words.ts';
 
 interface JudgedSpecies {
   readonly treatment: Treatment;
@@ -23,6 +23,7 @@ export function mixedAnswer(
   treatments: readonly Treatment[],
   answerTo: (resolved: ResolvedQuestion) => BareAnswer,
   dress: (treatment: Treatment, answer: BareAnswer) => Answer,
+  say: Say,
 ): Answer {
   const labelDayOf = ({ resolved }: Treatment) => fieldLabelDay(resolved);
   const latestDay = Math.max(...treatments.map(labelDayOf));
@@ -50,7 +51,7 @@ export function mixedAnswer(
     confirmed: intervals.every(({ confirmed }) => confirmed),
     fromMemory: intervals.some(({ fromMemory }) => fromMemory),
   };
-  const governing = rulingInterval(latest.resolved);
+  const governing = rulingInterval(latest.resolved, say);
   const inputs = {
     ...answer.inputs,
     question,
@@ -65,7 +66,7 @@ export function mixedAnswer(
     advice:
       clearDate === answer.clearDate
         ? answer.advice
-        : adviceOf({ ...answer, labelDate, clearDate, notClear: 'within the time looked at', inputs }),
+        : adviceOf({ ...answer, labelDate, clearDate, notClear: 'within the time looked at', inputs, say }),
     zones: worstZones(judged),
     stretch: stretchOf(question.appliedOn, labelDate, clearDate),
   };
@@ -76,7 +77,7 @@ export function mixedAnswer(
       code: 'mix',
       text: `A mix is ruled by its most restricted species: ${rulingName} has the worst odds${
         latest === ruling.treatment ? ' and' : `, ${latest.resolved.cropName}`
-      } the latest label date (${sayDate(labelDate)}).`,
+      } the latest label date (${say.dates.full(labelDate)}).`,
     },
     ...dressed.cautions,
     ...otherCautions(judged, ruling, dress),
@@ -86,7 +87,11 @@ export function mixedAnswer(
     advice: [...forbiddenWords(others), dressed.advice].join(' '),
     inputs: { ...dressed.inputs, question, interval: inputs.interval, mainInterval },
     conditions: treatments.flatMap(({ resolved: { cropName }, conditions }) =>
-      conditions.map((one) => ({ ...one, text: `${cropName}: ${one.text}` })),
+      conditions.map((one) => ({
+        ...one,
+        name: `${cropName}: ${one.name}`,
+        text: `${cropName}: ${one.text}`,
+      })),
     ),
     mix: judged.map(({ treatment, ownLabelDate, answer: own }) => ({
       crop: treatment.resolved.cropName,

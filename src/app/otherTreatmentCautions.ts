@@ -1,14 +1,14 @@
 import type { Caution } from '../schema/answer.ts';
 import { fieldLabelDay } from './fieldTreatments.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
-import { sayDate } from './words.ts';
+import type { Say } from './say.ts';
 
 /** What the field's other treatments ask the user to know; nothing where there are none. */
-export function otherTreatmentCautions(resolved: ResolvedQuestion): Caution[] {
+export function otherTreatmentCautions(resolved: ResolvedQuestion, how: Say): Caution[] {
   if (resolved.beside.length === 0) return [];
   return [
     togetherCaution(resolved),
-    ...resolved.beside.flatMap((one) => cautionsOfOne(one.resolved, resolved)),
+    ...resolved.beside.flatMap((one) => cautionsOfOne(one.resolved, resolved, how)),
   ];
 }
 
@@ -24,9 +24,9 @@ function togetherCaution(resolved: ResolvedQuestion): Caution {
   };
 }
 
-function cautionsOfOne(other: ResolvedQuestion, main: ResolvedQuestion): Caution[] {
+function cautionsOfOne(other: ResolvedQuestion, main: ResolvedQuestion, { dates }: Say): Caution[] {
   const { question, treatmentName, interval, active, application } = other;
-  const name = `${treatmentName} of ${sayDate(question.appliedOn)}`;
+  const name = `${treatmentName} of ${dates.full(question.appliedOn)}`;
   const cautions: Caution[] = [];
   const say = (code: string, text: string) => cautions.push({ code, text: `${name}: ${text}` });
   if (!carriesOver(other)) say('other-nothing', 'it takes no part, since nothing that counts is left of it.');

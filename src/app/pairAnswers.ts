@@ -1,8 +1,6 @@
 import { fieldSeason } from '../analysis/fieldSeason.ts';
-import { type PairSeason, pairHorizon, pairSeason } from '../analysis/pairSeason.ts';
-import type { SharedSeason, TraceSet } from '../analysis/seasonTraceSet.ts';
-import { traceSet } from '../analysis/seasonTraceSet.ts';
-import type { StationClimate } from '../analysis/stationClimate.ts';
+import { type PairSeason, pairSeason } from '../analysis/pairSeason.ts';
+import type { TraceSet } from '../analysis/seasonTraceSet.ts';
 import { isoDateOf } from '../calendar.ts';
 import { DrywakeError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
@@ -13,6 +11,7 @@ import type { StationWeather } from './climateCache.ts';
 import { carryingApplications, fieldLabelDay } from './fieldTreatments.ts';
 import { conditionedTreatment, type OtherQuestion, withOthers } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 
 /** What a question about many pairs does not hold. */
@@ -69,29 +68,11 @@ export function resolveAll(
     resolved: all.flatMap((one, index) =>
       isUnjudged(one)
         ? []
-        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue).resolved }],
+        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue, NEUTRAL).resolved }],
     ),
     unjudged: all.filter(isUnjudged),
   };
 }
-
-/** The season that all of some questions share: they differ in residual, crop and planting date only. */
-export const sharedSeason = (
-  all: readonly ResolvedQuestion[],
-  { climate }: StationWeather,
-  lastPlantDay: number,
-): TraceSet => traceSet(climate, sharedSeasonOf(all, climate, lastPlantDay));
-
-/** What a season's traces hang on. */
-export const sharedSeasonOf = (
-  all: readonly ResolvedQuestion[],
-  { series }: StationClimate,
-  lastPlantDay: number,
-): SharedSeason => ({
-  ...seasonQuestionOf(all[0], series),
-  appliedDay: all[0].application.appliedDay,
-  horizonDays: Math.max(...all.map(({ application }) => pairHorizon(application, lastPlantDay))),
-});
 
 /** Seasons of pairs by their applications: crops with the same intervals share one. */
 export type KnownSeasons = Map<string, PairSeason>;

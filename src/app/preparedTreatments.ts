@@ -6,6 +6,7 @@ import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
+import { type Say, sayIn } from './say.ts';
 
 import {
   type AskedTreatment,
@@ -36,8 +37,9 @@ export interface OtherQuestion {
 /** Reads a question and looks up all that its answer hangs on. @throws as {@link answerField} */
 export async function preparedTreatments(
   input: AskedQuestion,
-  deps: Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels'>,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels' | 'wording'>,
 ): Promise<PreparedQuestion> {
+  const say = sayIn(deps.wording);
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));
   const others = await otherQuestions(question, deps.labels);
@@ -49,7 +51,7 @@ export async function preparedTreatments(
     question,
     stored,
     weather,
-    treatments: asked.map((one) => conditionedTreatment(one, weather, deps.catalogue)),
+    treatments: asked.map((one) => conditionedTreatment(one, weather, deps.catalogue, say)),
   };
 }
 
@@ -83,10 +85,11 @@ export function conditionedTreatment(
   { main, beside }: TreatmentWithOthers,
   weather: StationWeather,
   catalogue: Catalogue,
+  say: Say,
 ): Treatment {
   const conditioned = (one: AskedTreatment): Treatment => ({
     ...one,
-    ...withConditions(one.resolved, weather, catalogue),
+    ...withConditions(one.resolved, weather, catalogue, say),
   });
   const treatment = conditioned(main);
   return { ...treatment, resolved: { ...treatment.resolved, beside: beside.map(conditioned) } };

@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { nearestNames } from '../catalogue/findNamed.ts';
-import { spellingOf } from '../catalogue/spelling.ts';
 import { InvalidInputError } from '../errors.ts';
+import { meantOf } from './meant.ts';
 
 /** What a missing field would have told. */
 const SAID_AS: Readonly<Record<string, string>> = {
@@ -14,14 +13,15 @@ const SAID_AS: Readonly<Record<string, string>> = {
 
 const WRITTEN = 'Dates are written YYYY-MM-DD, fractions from 0 to 1, percentages from 0 to 100.';
 
-/** The field that an unknown one was probably meant to be, as a hint; null where nothing is near. */
-function meantKey(schema: z.ZodType, issue: z.core.$ZodIssue): string | null {
+/** The field or choice that an unknown one was probably meant to be, as a hint; null where nothing is near. */
+function meantBy(schema: z.ZodType, issue: z.core.$ZodIssue): string | null {
+  if (issue.code === 'invalid_value') {
+    const { input, values } = issue;
+    return typeof input === 'string' ? meantOf(input, values.map(String)) : null;
+  }
   if (issue.code !== 'unrecognized_keys') return null;
   const known = issue.path.reduce(below, inner(schema));
-  if (!(known instanceof z.ZodObject)) return null;
-  const things = Object.keys(known.shape).map((name) => ({ names: [name], thing: name }));
-  const nearest = nearestNames(spellingOf(issue.keys[0]), things);
-  return nearest.length === 0 ? null : `Did you mean ${nearest.join(' or ')}?`;
+  return known instanceof z.ZodObject ? meantOf(issue.keys[0], Object.keys(known.shape)) : null;
 }
 
 /** A schema without what wraps it: optional, default, list. */
@@ -55,7 +55,7 @@ export function readQuestion<T extends z.ZodType>(schema: T, input: unknown): z.
       ? `The question does not say ${SAID_AS[field] ?? field}.`
       : `${field ? `${field}: ` : ''}${message}.`,
     {
-      hint: meantKey(schema, result.error.issues[0]) ?? WRITTEN,
+      hint: meantBy(schema, result.error.issues[0]) ?? WRITTEN,
       details: {
         field,
         issues: issues.map(({ field: name, message: text }) => ({ field: name, message: text })),

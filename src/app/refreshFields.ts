@@ -5,7 +5,7 @@ import { answerChanges, largestFirst, lastAnswerOf } from './answerChanges.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { bringUp, type NewerWeather, NOT_ASKED } from './bringUp.ts';
 import { fieldAnswers } from './fieldAnswers.ts';
-import { sayDate } from './words.ts';
+import { type Say, sayIn } from './say.ts';
 
 /** What a refresh works with. */
 export interface RefreshDeps {
@@ -23,6 +23,7 @@ export interface RefreshDeps {
  */
 export async function refreshFields(fetchNewer: boolean, deps: RefreshDeps): Promise<Refresh> {
   const { store, weather } = deps;
+  const say = sayIn(deps.answer.wording);
   const at = deps.now();
   const { kept } = await store.fields.list();
   const records = kept.map(({ record }) => record);
@@ -47,7 +48,8 @@ export async function refreshFields(fetchNewer: boolean, deps: RefreshDeps): Pro
       const is = lastAnswerOf(answer, plan, at.slice(0, 10));
       result.answered++;
       answers.push({ ...ids, answer: is });
-      if (was !== undefined) result.changes.push(...answerChanges(ids, placeWords(record, plan), was, is));
+      if (was !== undefined)
+        result.changes.push(...answerChanges(ids, placeWords(record, plan, say), was, is, answer, say));
     }
   }
   await store.keepAnswers(answers);
@@ -59,5 +61,5 @@ const keyOf = (fieldId: string, planId: string): string => `${fieldId} ${planId}
 const stationsOf = (records: readonly FieldRecord[]): string[] =>
   [...new Set(records.flatMap(({ station }) => station ?? []))].sort();
 
-const placeWords = ({ farm, name }: FieldRecord, { crop, plantOn }: FieldPlan): string =>
-  `${farm === '' ? name : `${farm}, ${name}`}, ${crop} on ${sayDate(plantOn)}`;
+const placeWords = ({ farm, name }: FieldRecord, { crop, plantOn }: FieldPlan, { dates }: Say): string =>
+  `${farm === '' ? name : `${farm}, ${name}`}, ${crop} on ${dates.full(plantOn)}`;

@@ -18,7 +18,7 @@ import type { WeatherReader } from './weatherReader.ts';
 import type { Workshop } from './workshop.ts';
 
 /** Stations read at once and handed to a worker at once. */
-const STATIONS_READ = 128;
+const STATIONS_READ = 256;
 const STATIONS_PER_TASK = 16;
 /** Tasks handed out beyond those that workers are busy with; what is read and waiting stays bounded by it. */
 const TASKS_WAITING = 4;
@@ -157,10 +157,26 @@ async function stationsIn(
       all.length === 0
         ? 'There is no station to look at.'
         : `None of the ${all.length} stations lies in that region.`,
-      { hint: 'Import records of stations there, or widen the region.', details: { stations: all.length } },
+      {
+        hint: `${stateOf ? statesOf(all, stateOf) : ''}Import records of stations there, or widen the region.`,
+        details: { stations: all.length },
+      },
     );
   }
   return inside.sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** The states that stations lie in, as a sentence; empty where none is known. */
+function statesOf(
+  stations: readonly StationExtent[],
+  stateOf: (latitudeDeg: number, longitudeDeg: number) => string | null,
+): string {
+  const states = stations.flatMap(({ latitudeDeg, longitudeDeg }) =>
+    latitudeDeg === null || longitudeDeg === null ? [] : (stateOf(latitudeDeg, longitudeDeg) ?? []),
+  );
+  return states.length === 0
+    ? ''
+    : `Stations that are here lie in ${[...new Set(states)].sort().join(', ')}. `;
 }
 
 function cautionsOf({ resolved }: ResolvedRegion, stations: readonly StationExtent[]): string[] {

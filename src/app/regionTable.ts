@@ -1,7 +1,10 @@
-export { regionFeature } from '../chart/regionFeature.ts';
+export { regionCollection } from '../chart/regionFeature.ts';
 
-import type { RegionFigures, RegionRow } from '../schema/region.ts';
+import type { RegionEvent, RegionFigures, RegionRow } from '../schema/region.ts';
 import type { FlatColumn } from './flatTable.ts';
+import { madeColumns } from './madeColumns.ts';
+
+type RegionStart = Extract<RegionEvent, { step: 'start' }>;
 
 const figure = (
   name: string,
@@ -12,8 +15,9 @@ const figure = (
 /**
  * Columns of a region: a line for each station, those that cannot answer with the reason.
  * @param rules ids of the counting windows, two columns each
+ * @param start what was asked, and by which version it was answered
  */
-export const regionTable = (rules: readonly string[]): FlatColumn<RegionRow>[] => [
+export const regionTable = (rules: readonly string[], start: RegionStart): FlatColumn<RegionRow>[] => [
   { name: 'station', type: 'text', cell: ({ station }) => station },
   { name: 'name', type: 'text', cell: ({ name }) => name },
   { name: 'latitude_deg', type: 'number', cell: ({ latitudeDeg }) => latitudeDeg },
@@ -51,4 +55,11 @@ export const regionTable = (rules: readonly string[]): FlatColumn<RegionRow>[] =
   }),
   { name: 'not_now', type: 'text', cell: ({ notNow }) => notNow },
   { name: 'problem', type: 'text', cell: ({ reason }) => reason },
+  ...madeColumns<RegionRow>(askedOf(start), start.model),
 ];
+
+/** The question of a region in a few words. */
+function askedOf({ residual, crop, question: { appliedOn, plantOn, asOf } }: RegionStart): string {
+  const seen = asOf === undefined ? '' : `, weather up to ${asOf}`;
+  return `${residual} sprayed ${appliedOn} before ${crop} planted ${plantOn}${seen}`;
+}

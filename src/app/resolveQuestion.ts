@@ -7,6 +7,7 @@ import { findCrop } from '../catalogue/findCrop.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { rowsOfPair } from '../catalogue/rowsOfPair.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
@@ -224,7 +225,6 @@ function catalogueInterval(
   if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
   const chosen = chooseInterval(catalogue, active, crop, country, without);
   const { months, days } = chosen;
-  const titleOf = (id: string) => catalogue.sources.find((source) => source.id === id)?.reference ?? id;
   return {
     interval: {
       text: sayInterval(chosen),
@@ -235,7 +235,7 @@ function catalogueInterval(
       fromMemory: chosen.fromMemory,
       confirmed: false,
       disagreement: chosen.disagreement,
-      sources: [titleOf(chosen.chosen.source)],
+      sources: [titleOf(chosen.chosen.source, catalogue.sources)],
     },
     intervalFallBack: chosen.fallBack,
     longerElsewhere: [

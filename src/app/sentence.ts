@@ -1,11 +1,13 @@
 import type { Answer } from '../schema/answer.ts';
-import { sayDate, sayDays, sayLimit, sayOddsOf } from './words.ts';
+import type { Say } from './say.ts';
+import { sayDays, sayLimit, sayOddsOf } from './words.ts';
 
 /** What the sentence and the advice are made of. */
 export type Spoken = Pick<Answer, 'carryoverModelled' | 'labelDate' | 'clearDate' | 'oddsAtPlanting'> & {
   readonly inputs: Omit<Answer['inputs'], 'labelEntry'>;
   /** Why there is no clear date, where there is none. */
   readonly notClear: string;
+  readonly say: Say;
 };
 
 /**
@@ -14,7 +16,7 @@ export type Spoken = Pick<Answer, 'carryoverModelled' | 'labelDate' | 'clearDate
  */
 export function sentenceOf(answer: Spoken): string {
   const { question, residual, crop } = answer.inputs;
-  const planted = sayDate(question.plantOn);
+  const planted = answer.say.dates.full(question.plantOn);
   if (!answer.carryoverModelled || answer.oddsAtPlanting === null) {
     const { months, days } = answer.inputs.interval;
     const reason =
@@ -24,15 +26,15 @@ export function sentenceOf(answer: Spoken): string {
     return `No carryover is reckoned for ${crop} after ${residual.name}: ${reason}${unconfirmed(answer)}.`;
   }
   const odds = sayOddsOf(answer.oddsAtPlanting, 'seasons and soils like this');
-  const sprayed = sayDate(question.appliedOn, question.plantOn);
+  const sprayed = answer.say.dates.near(question.appliedOn, question.plantOn);
   return `In ${odds}, ${residual.name} sprayed ${sprayed} ${besideWords(answer)}would hurt ${crop} planted ${planted}${unconfirmed(answer)}.`;
 }
 
 /** The field's other treatments that count, between commas. */
-function besideWords({ inputs: { otherTreatments } }: Spoken): string {
+function besideWords({ inputs: { otherTreatments }, say }: Spoken): string {
   const names = otherTreatments
     .filter(({ leavesResidue }) => leavesResidue)
-    .map(({ residual, appliedOn }) => `${residual.name} of ${sayDate(appliedOn)}`);
+    .map(({ residual, appliedOn }) => `${residual.name} of ${say.dates.full(appliedOn)}`);
   if (names.length === 0) return '';
   const last = names.pop();
   return `together with ${names.length > 0 ? `${names.join(', ')} and ` : ''}${last} `;
@@ -62,7 +64,7 @@ export function adviceOf(answer: Spoken): string {
   const planted = question.plantOn;
   const limit = sayLimit(question.oddsLimit);
   const tooEarly = planted < answer.labelDate;
-  const floor = `The label interval rules out planting ${crop} before ${sayDate(answer.labelDate, planted)}.`;
+  const floor = `The label interval rules out planting ${crop} before ${answer.say.dates.near(answer.labelDate, planted)}.`;
   if (!answer.carryoverModelled) return tooEarly ? floor : 'Follow the label’s own conditions.';
   if (answer.clearDate === null) {
     return `${tooEarly ? `${floor} ` : ''}The odds do not fall to your limit of ${limit} ${answer.notClear}: look at another crop, or test the soil.`;
@@ -70,7 +72,7 @@ export function adviceOf(answer: Spoken): string {
   if (answer.clearDate <= planted)
     return `That is within your limit of ${limit}. The label’s own conditions still hold.`;
   const wait = daysBetween(planted, answer.clearDate);
-  const until = `wait until ${sayDate(answer.clearDate, planted)}, about ${sayDays(wait)} later, when the odds are down to your limit of ${limit}`;
+  const until = `wait until ${answer.say.dates.near(answer.clearDate, planted)}, about ${sayDays(wait)} later, when the odds are down to your limit of ${limit}`;
   return tooEarly && answer.clearDate === answer.labelDate
     ? `${floor} From that day on the odds are within your limit of ${limit}.`
     : `${tooEarly ? `${floor} ` : ''}${capital(until)}; or look at another crop, or test the soil.`;

@@ -1,20 +1,13 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Sheet } from '../schema/sheet.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
-import { inchesFromMm } from '../units.ts';
-import { count, sayDate } from './words.ts';
-
-/** Units that a sheet is written in. */
-export type SheetUnits = 'us' | 'metric';
-
-/** Rain as a sheet says it, with its unit. */
-export const sheetRain = (mm: number, units: SheetUnits): string =>
-  units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in` : `${mm.toFixed(0)} mm`;
+import type { Say } from './say.ts';
+import { count } from './words.ts';
 
 const percent = (fraction: number): string => `${Math.round(fraction * 100)} %`;
 
 /** What the answer of a sheet rests on, line by line. */
-export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['inputs'] {
+export function sheetInputs({ inputs }: Answer, how: Say): Sheet['inputs'] {
   const { question, residual, interval, mainInterval, soil, labelEntry, canopyFraction } = inputs;
   const lines: Sheet['inputs'] = [];
   const say = (label: string, value: string) => lines.push({ label, value });
@@ -30,7 +23,7 @@ export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['input
   for (const other of inputs.otherTreatments) {
     say(
       'Also sprayed',
-      `${other.residual.name} on ${sayDate(other.appliedOn)}, interval ${other.interval.text}`,
+      `${other.residual.name} on ${how.dates.full(other.appliedOn)}, interval ${other.interval.text}`,
     );
   }
   say(
@@ -39,7 +32,7 @@ export function sheetInputs({ inputs }: Answer, units: SheetUnits): Sheet['input
   );
   if (question.irrigation.length > 0) {
     const mm = question.irrigation.reduce((sum, one) => sum + one.mm, 0);
-    say('Irrigation', `${sheetRain(mm, units)} in all`);
+    say('Irrigation', `${how.water(mm)} in all`);
   }
   if (question.restOfSeasonRain !== 1) {
     say('Rest of the season', `${percent(question.restOfSeasonRain)} of each year’s own rain`);

@@ -1,13 +1,15 @@
 import type { Sheet, SheetPicture } from '../schema/sheet.ts';
-import { sayDate } from './words.ts';
+import type { Wording } from '../schema/wording.ts';
+import { sayIn } from './say.ts';
 
 const BARS = ['·', '▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
 
 /**
  * A sheet as Markdown; the picture is a strip of bars.
- * @example sheetMarkdown(await sheet({ ...demoQuestion, interval: '4 months' }, deps, 'us')).split('\n')[0] // '# flumioxazin before lentil'
+ * @param wording as the sheet was asked for
+ * @example sheetMarkdown(await sheet({ ...demoQuestion, interval: '4 months' }, deps)).split('\n')[0] // '# flumioxazin before lentil'
  */
-export function sheetMarkdown(sheet: Sheet): string {
+export function sheetMarkdown(sheet: Sheet, wording: Wording = {}): string {
   const lines = (items: readonly { label: string; value: string }[]) =>
     items.map(({ label, value }) => `- **${escaped(label)}:** ${escaped(value)}`);
   const section = (title: string, body: readonly string[]) =>
@@ -32,7 +34,7 @@ export function sheetMarkdown(sheet: Sheet): string {
     ...section('What this rests on', [
       ...lines(sheet.inputs),
       `- **Weather:** ${escaped(sheet.weather)}`,
-      `- **Weather data up to:** ${sayDate(sheet.dataDate)}`,
+      `- **Weather data up to:** ${sayIn(wording).dates.full(sheet.dataDate)}`,
       `- **Model:** ${escaped(sheet.model)}`,
     ]),
     '',

@@ -1,7 +1,8 @@
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { SheetPicture } from '../schema/sheet.ts';
-import { sayDate, sayLimit } from './words.ts';
+import type { Say } from './say.ts';
+import { sayLimit } from './words.ts';
 
 const STEP_DAYS = 7;
 /** Days shown before planting or label date, and after planting or clear date. [d] */
@@ -9,7 +10,10 @@ const MARGIN_DAYS = 42;
 const MOST_POINTS = 60;
 
 /** The odds by planting date round the dates that matter; null where there are none. */
-export function sheetPicture({ season, inputs, labelDate, clearDate }: Answer): SheetPicture | null {
+export function sheetPicture(
+  { season, inputs, labelDate, clearDate }: Answer,
+  { dates }: Say,
+): SheetPicture | null {
   if (season === undefined) return null;
   const { plantOn, oddsLimit } = inputs.question;
   const startDay = parseIsoDate(season.startDate);
@@ -25,7 +29,7 @@ export function sheetPicture({ season, inputs, labelDate, clearDate }: Answer): 
   const falls =
     clearDate === null
       ? `do not fall to the limit of ${sayLimit(oddsLimit)}`
-      : `are down to the limit of ${sayLimit(oddsLimit)} for good on ${sayDate(clearDate)}`;
+      : `are down to the limit of ${sayLimit(oddsLimit)} for good on ${dates.full(clearDate)}`;
   return {
     points,
     plantOn,

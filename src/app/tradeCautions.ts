@@ -3,11 +3,10 @@ import { civilDateOf, isoDateOf, parseIsoDate } from '../calendar.ts';
 import { sameDateInYear } from '../model/calendar/interval.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { StationWeather } from './climateCache.ts';
-import { sayWater } from './conditionWords.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
 import { carriesOver } from './resolveQuestion.ts';
+import type { Say } from './say.ts';
 import type { Treatment } from './treatment.ts';
-import { sayDate } from './words.ts';
 
 /** Rain of a mean year under which a season more is advised: 15 inches. [mm] */
 const DRY_ZONE_MM = 381;
@@ -18,8 +17,8 @@ const YEAR_DAYS = 365;
 const SAME_RAIN_MM = 0.05;
 
 /** Rules of the trade that stand beside the model's dates and never set one. */
-export function tradeCautions(treatment: Treatment, weather: StationWeather): Caution[] {
-  return [...standUseCautions(treatment), ...seasonMore(treatment, weather)];
+export function tradeCautions(treatment: Treatment, weather: StationWeather, say: Say): Caution[] {
+  return [...standUseCautions(treatment), ...seasonMore(treatment, weather, say)];
 }
 
 const TWO_WAITS =
@@ -57,15 +56,15 @@ function standUseCautions({
     : [];
 }
 
-function seasonMore({ resolved }: Treatment, { climate }: StationWeather): Caution[] {
+function seasonMore({ resolved }: Treatment, { climate }: StationWeather, say: Say): Caution[] {
   if (!carriesOver(resolved)) return [];
   const { question } = resolved;
   const mean = meanAnnualRainMm(climate);
   const dryZone = mean !== null && mean < DRY_ZONE_MM;
-  const dryYear = question.asOf === undefined ? null : droughtOf(climate, parseIsoDate(question.asOf));
+  const dryYear = question.asOf === undefined ? null : droughtOf(climate, parseIsoDate(question.asOf), say);
   if (!dryZone && dryYear === null) return [];
   const reasons = [
-    ...(dryZone ? [`a mean year brings ${sayWater(mean)}, under ${sayWater(DRY_ZONE_MM)}`] : []),
+    ...(dryZone ? [`a mean year brings ${say.water(mean)}, under ${say.water(DRY_ZONE_MM)}`] : []),
     ...(dryYear === null ? [] : [dryYear]),
   ];
   return [
@@ -87,7 +86,7 @@ function sensitivityWords({ active, groups, crop, cropName }: Treatment['resolve
 }
 
 /** What makes the twelve months up to a day a drought, in words; null where they are none or cannot be ranked. */
-function droughtOf({ series, windows }: StationClimate, asOfDay: number): string | null {
+function droughtOf({ series, windows }: StationClimate, asOfDay: number, say: Say): string | null {
   const sumTo = (day: number): number | null => {
     const from = day - YEAR_DAYS + 1 - series.firstDay;
     if (!windows.usable(from, YEAR_DAYS)) return null;
@@ -106,7 +105,7 @@ function droughtOf({ series, windows }: StationClimate, asOfDay: number): string
   }
   const asDry = sums.filter((sum) => sum <= own + SAME_RAIN_MM).length;
   return sums.length >= 10 && asDry < DROUGHT_SHARE * sums.length
-    ? `the twelve months to ${sayDate(isoDateOf(asOfDay))} brought ${sayWater(own)}, among the driest fifth of the record`
+    ? `the twelve months to ${say.dates.full(isoDateOf(asOfDay))} brought ${say.water(own)}, among the driest fifth of the record`
     : null;
 }
 

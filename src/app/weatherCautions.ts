@@ -4,6 +4,7 @@ import { irrigationCourse } from '../model/weather/ownRecords.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { Question } from '../schema/question.ts';
 import type { WeatherHelp } from '../schema/weatherHelp.ts';
+import type { Say } from './say.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { count } from './words.ts';
 
@@ -12,6 +13,7 @@ export function weatherCautions(
   question: Question,
   { climate, help }: StationWeather,
   odds: SeasonOdds | null,
+  how: Say,
 ): Caution[] {
   const { station } = climate.series;
   const cautions: Caution[] = [];
@@ -19,7 +21,7 @@ export function weatherCautions(
   if (help.temperatureStation) {
     say(
       'temperatures-borrowed',
-      `${station.name} has no temperatures of its own. ${companionWords(help.temperatureStation)}`,
+      `${station.name} has no temperatures of its own. ${companionWords(help.temperatureStation, how)}`,
     );
   } else if (question.temperatureStation !== undefined) {
     say(
@@ -28,13 +30,13 @@ export function weatherCautions(
     );
   }
   if (help.neighbourRainDays > 0) {
-    const names = help.rainNeighbours.map(({ id, distanceKm }) => `${id}${away(distanceKm)}`).join(', ');
+    const names = help.rainNeighbours.map(({ id, distanceKm }) => `${id}${away(distanceKm, how)}`).join(', ');
     say(
       'rain-from-neighbours',
       `Rain of ${count(help.neighbourRainDays, 'missing day')} is taken from stations around: ${names}. Those days still count as missing.`,
     );
   } else if (question.fillFromNeighbours) {
-    say('no-rain-from-neighbours', 'No rain gap could be filled from a station within 50 km.');
+    say('no-rain-from-neighbours', `No rain gap could be filled from a station within ${how.distance(50)}.`);
   }
   if (help.gaugeDaysOutside > 0) {
     say(
@@ -48,26 +50,27 @@ export function weatherCautions(
       'Your gauge readings since the application count only with a date up to which the season is observed (as of).',
     );
   }
-  if (odds !== null) irrigationCaution(question, odds, say);
+  if (odds !== null) irrigationCaution(question, odds, say, how);
   return cautions;
 }
 
-const away = (distanceKm: number | null): string =>
-  distanceKm === null ? '' : ` (${Math.round(distanceKm)} km away)`;
+const away = (distanceKm: number | null, how: Say): string =>
+  distanceKm === null ? '' : ` (${how.distance(distanceKm)} away)`;
 
-function companionWords(lender: NonNullable<WeatherHelp['temperatureStation']>): string {
+function companionWords(lender: NonNullable<WeatherHelp['temperatureStation']>, how: Say): string {
   const { id, name, distanceKm, elevationDifferenceM, addedC } = lender;
   const height =
     elevationDifferenceM === null
       ? ', with nothing added for height because one of the heights is not known'
-      : `, with ${addedC.toFixed(1)} °C added for ${Math.abs(Math.round(elevationDifferenceM))} m of height`;
-  return `Those of ${name} (${id})${away(distanceKm)} are used${height}.`;
+      : `, with ${how.degrees(addedC)} added for ${how.height(Math.abs(elevationDifferenceM))} of height`;
+  return `Those of ${name} (${id})${away(distanceKm, how)} are used${height}.`;
 }
 
 function irrigationCaution(
   { irrigation }: Question,
   odds: SeasonOdds,
   say: (code: string, text: string) => void,
+  how: Say,
 ): void {
   if (irrigation.length === 0) return;
   const entries = irrigation.map(({ date, mm }) => ({ day: parseIsoDate(date), mm }));
@@ -76,9 +79,9 @@ function irrigationCaution(
   const givenMm = entries.reduce((sum, { mm }) => sum + mm, 0);
   say(
     'irrigation',
-    `Irrigation of ${Math.round(countedMm)} mm is taken to come on its days whatever the weather does.${
+    `Irrigation of ${how.water(countedMm)} is taken to come on its days whatever the weather does.${
       givenMm - countedMm > 1e-9
-        ? ` Another ${Math.round(givenMm - countedMm)} mm lies too far from the season to count.`
+        ? ` Another ${how.water(givenMm - countedMm)} lies too far from the season to count.`
         : ''
     }`,
   );

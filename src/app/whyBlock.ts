@@ -2,14 +2,19 @@ import type { SeasonOdds } from '../analysis/seasonOdds.ts';
 import type { Why, WhyFactors } from '../analysis/why.ts';
 import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
-import { sayDate, sayDays, sayOdds } from './words.ts';
+import type { Say } from './say.ts';
+import { sayDays, sayOdds } from './words.ts';
 
 type WhyAnswer = NonNullable<Answer['why']>;
 
 const NONE = { calendar: null, warmth: null, rain: null, dose: null, soil: null, whole: null };
 
 /** The reasons behind the odds, as factors and in words. */
-export function whyBlock({ factors, noFactors, rainDays, parts }: Why, odds: SeasonOdds): WhyAnswer {
+export function whyBlock(
+  { factors, noFactors, rainDays, parts }: Why,
+  odds: SeasonOdds,
+  say: Say,
+): WhyAnswer {
   const named = parts.map((part) => {
     const { residual = '', appliedDay } = odds.judged[part.application].application;
     return { ...part, residual, appliedOn: isoDateOf(appliedDay) };
@@ -22,7 +27,7 @@ export function whyBlock({ factors, noFactors, rainDays, parts }: Why, odds: Sea
       ...(factors ? factorWords(factors) : []),
       ...(rainDays === null || rainDays === 0 ? [] : [rainDaysWords(rainDays)]),
       ...(noFactors === null ? [] : noFactorWords(noFactors, odds)),
-      ...named.map(partWords),
+      ...named.map((part) => partWords(part, say)),
     ],
   };
 }
@@ -84,11 +89,8 @@ function noFactorWords(
   }
 }
 
-const partWords = ({
-  residual,
-  appliedOn,
-  where,
-  oddsWith,
-  oddsWithout,
-}: WhyAnswer['parts'][number]): string =>
-  `The ${residual} of ${sayDate(appliedOn)} that fell on ${where === 'ground' ? 'the ground' : 'leaves'}: ${sayOdds(oddsWith)} by itself; without it ${sayOdds(oddsWithout)}.`;
+const partWords = (
+  { residual, appliedOn, where, oddsWith, oddsWithout }: WhyAnswer['parts'][number],
+  { dates }: Say,
+): string =>
+  `The ${residual} of ${dates.full(appliedOn)} that fell on ${where === 'ground' ? 'the ground' : 'leaves'}: ${sayOdds(oddsWith)} by itself; without it ${sayOdds(oddsWithout)}.`;

@@ -9,6 +9,7 @@ import { type JudgedLine, passedOver } from '../analysis/passedOver.ts';
 import type { WaterSeason } from '../analysis/waterWindow.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { measureRow, sayInterval } from '../catalogue/intervalLength.ts';
+import { titleOf } from '../catalogue/titleOf.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Clause, TracedClause } from '../schema/clauses.ts';
@@ -16,10 +17,11 @@ import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { Provenance } from '../schema/provenance.ts';
 import type { Question } from '../schema/question.ts';
 import type { StationWeather } from './climateCache.ts';
-import { conditionWords } from './conditionWords.ts';
+import { conditionName, conditionWords } from './conditionWords.ts';
 import type { LabelLine } from './labelLines.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
+import type { Say } from './say.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
 
 /** A question whose interval is the one that the label's conditions leave, and those conditions. */
@@ -45,6 +47,7 @@ export function withConditions(
   asked: ResolvedQuestion,
   weather: StationWeather,
   catalogue: Catalogue,
+  say: Say,
 ): ConditionedQuestion {
   const { lines } = asked;
   if (lines.length === 0) return plain(asked);
@@ -58,7 +61,7 @@ export function withConditions(
       ? asked
       : resolveQuestion(asked.question, catalogue, new Set([...out].map((index) => rowIdOf(lines[index]))));
   const conditions = judged.flatMap(({ line, label }, index) =>
-    label.judged.map((one) => conditionOf(one, line.setsDate && !out.has(index), catalogue)),
+    label.judged.map((one) => conditionOf(one, line.setsDate && !out.has(index), catalogue, say)),
   );
   const labels = setting.map(({ label }) => label);
   const { resolved: longer, lengthenedFrom } = lengthened(resolved, labels);
@@ -198,13 +201,19 @@ function yearlyIrrigation({ irrigation, appliedOn }: Question): number {
 const provenanceOf = (clause: Clause | TracedClause): Provenance | null =>
   'mark' in clause && 'sources' in clause ? (clause as TracedClause) : null;
 
-function conditionOf(judged: JudgedClause, setsDate: boolean, { sources }: Catalogue): LabelCondition {
+function conditionOf(
+  judged: JudgedClause,
+  setsDate: boolean,
+  { sources }: Catalogue,
+  say: Say,
+): LabelCondition {
   const { clause, state, odds, range, amountMm, requiredMm, byDay, intervalIfMet, intervalIfNot } = judged;
   const traced = provenanceOf(clause);
-  const titles = traced?.sources.map((id) => sources.find((source) => source.id === id)?.reference ?? id);
+  const titles = traced?.sources.map((id) => titleOf(id, sources));
   return {
     kind: clause.kind,
-    text: conditionWords(judged),
+    name: conditionName(judged),
+    text: conditionWords(judged, say),
     state,
     oddsMet: odds,
     range,

@@ -1,27 +1,4 @@
-/** Words for numbers and dates that people say aloud. English, dates with month names so that none is misread. */
-import { civilDateOf, parseIsoDate } from '../calendar.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
-/** "May 10, 2027" of an ISO date; without the year where `sameYearAs` has it already. */
-export function sayDate(isoDate: string, sameYearAs?: string): string {
-  const { year, month, day } = civilDateOf(parseIsoDate(isoDate));
-  const spoken = `${MONTHS[month - 1]} ${day}`;
-  return sameYearAs?.slice(0, 4) === isoDate.slice(0, 4) ? spoken : `${spoken}, ${year}`;
-}
+/** Words for numbers that people say aloud. English; dates and amounts with units stand in say.ts. */
 
 /** Odds over which all of twenty dots would be full without being certain. */
 const NEARLY_ALL = 0.975;

@@ -1,4 +1,4 @@
-import { MissingDataError } from '../errors.ts';
+import { type ErrorDetails, MissingDataError } from '../errors.ts';
 import type { Interval } from '../model/calendar/interval.ts';
 import type { Active, Catalogue, Crop, IntervalRow } from '../schema/catalogue.ts';
 import type { FieldCountry } from '../schema/codes.ts';
@@ -70,6 +70,28 @@ export function chooseInterval(
   without: ReadonlySet<number> = new Set(),
 ): ChosenInterval {
   const pair = rowsOfPair(catalogue, active, crop);
+  const choices = known.get(pair) ?? new Map<string, Choice>();
+  known.set(pair, choices);
+  const key = [country, ...without].join(' ');
+  const choice = choices.get(key) ?? choose(pair, catalogue, active, crop, country, without);
+  choices.set(key, choice);
+  if ('missing' in choice) throw new MissingDataError('INTERVAL_MISSING', ...choice.missing);
+  return choice;
+}
+
+type Choice = ChosenInterval | { readonly missing: [message: string, more: ErrorDetails] };
+
+/** Choices by the rows of their pair, which are looked for once and never change. */
+const known = new WeakMap<readonly ReachingRow[], Map<string, Choice>>();
+
+function choose(
+  pair: readonly ReachingRow[],
+  catalogue: Catalogue,
+  active: Active,
+  crop: Crop,
+  country: FieldCountry,
+  without: ReadonlySet<number>,
+): Choice {
   const { tier, counting } = countingOf(pair, country);
   const measured = counting
     .filter(({ rowId }) => !without.has(rowId))
@@ -77,7 +99,7 @@ export function chooseInterval(
     .filter((one) => one !== null);
   const [first, ...others] = measured;
   if (tier === undefined || first === undefined) {
-    throw missing(active, crop, counting, pair, [
+    return missing(active, crop, counting, pair, [
       ...intervalsElsewhere(pair, country),
       ...longerFindings(pair, { months: 0, days: 0 }).map((one) => sayFinding(one, catalogue.sources)),
     ]);
@@ -151,13 +173,13 @@ function missing(
   counting: readonly IntervalRow[],
   pair: readonly ReachingRow[],
   elsewhere: readonly string[],
-): MissingDataError {
+): Choice {
   const names = `from ${active.isoName} to ${crop.name}`;
   const bioassayDecides = counting.some(({ bioassay }) => bioassay === 'yes');
   const message = bioassayDecides
     ? `No label interval is known ${names}: the source gives no length and asks for a field bioassay. Read your label.`
     : `No label interval is known ${names}: read your label.`;
-  return new MissingDataError('INTERVAL_MISSING', [message, ...elsewhere].join(' '), {
+  const more = {
     hint: 'Add your label\'s interval with --interval, for example --interval "9 months".',
     details: {
       field: 'interval',
@@ -166,5 +188,6 @@ function missing(
       bioassay: bioassayDecides,
       rows: pair.map(({ row }) => row.rowId),
     },
-  });
+  };
+  return { missing: [[message, ...elsewhere].join(' '), more] };
 }

@@ -3,6 +3,7 @@ import type { CatalogueSource, IntervalRow, RowCountry } from '../schema/catalog
 import type { FieldCountry } from '../schema/codes.ts';
 import { type MeasuredRow, measureRow, rankDays, sayInterval } from './intervalLength.ts';
 import type { ReachingRow } from './rowsOfPair.ts';
+import { titleOf } from './titleOf.ts';
 
 const COUNTRY_WORDS: Readonly<Record<RowCountry, string>> = {
   US: 'the United States',
@@ -84,7 +85,7 @@ export const sayFinding = (
   { row, interval }: Evidence['longerElsewhere'][number],
   sources: readonly CatalogueSource[],
 ): string =>
-  `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${sources.find(({ id }) => id === row.source)?.reference ?? row.source}).`;
+  `Beside the label: ${row.kind === 'advice' ? 'advice' : 'a field finding'} from ${row.region} asks for ${sayInterval(interval)} or more (${titleOf(row.source, sources)}).`;
 
 const measuredOf = (rows: readonly IntervalRow[]): MeasuredRow[] =>
   rows.map(measureRow).filter((one) => one !== null);

@@ -1,29 +1,34 @@
+import type { DateWords } from '../dateWords.ts';
 import type { Answer } from '../schema/answer.ts';
 import { curveAt } from './oddsSeason.ts';
-import { sayMonthDay, sayNear, sayOdds } from './saidWords.ts';
+import { sayOdds } from './saidWords.ts';
 import { driestYear } from './yearScatter.ts';
 
 type Season = NonNullable<Answer['season']>;
 
 /** What the twenty dots show. */
-export function dotsFinding(season: Season, plantOn: string, crop: string): string {
+export function dotsFinding(season: Season, plantOn: string, crop: string, dates: DateWords): string {
   const after = season.quantileDates.filter((date) => date === null || date > plantOn).length;
   if (after === 0)
-    return `All 20 dots lie before ${sayMonthDay(plantOn)}: by then the field is clear for ${crop}.`;
-  if (after === 20) return `All 20 dots lie after ${sayMonthDay(plantOn)}: too early for ${crop}.`;
-  return `${after} of 20 dots ${after === 1 ? 'lies' : 'lie'} after ${sayMonthDay(plantOn)}: that often the field is not yet clear for ${crop}.`;
+    return `All 20 dots lie before ${dates.monthDay(plantOn)}: by then the field is clear for ${crop}.`;
+  if (after === 20) return `All 20 dots lie after ${dates.monthDay(plantOn)}: too early for ${crop}.`;
+  return `${after} of 20 dots ${after === 1 ? 'lies' : 'lie'} after ${dates.monthDay(plantOn)}: that often the field is not yet clear for ${crop}.`;
 }
 
 /** How the odds fall over the season. */
-export function seasonFinding(season: Season, { labelDate, clearDate, oddsAtLabelDate }: Answer): string {
+export function seasonFinding(
+  season: Season,
+  { labelDate, clearDate, oddsAtLabelDate }: Answer,
+  dates: DateWords,
+): string {
   const atLabel = oddsAtLabelDate ?? curveAt(season.odds, season.startDate, labelDate) ?? 1;
   if (clearDate === labelDate) {
-    return `On the label date, ${sayMonthDay(labelDate)}, the odds are already within your limit.`;
+    return `On the label date, ${dates.monthDay(labelDate)}, the odds are already within your limit.`;
   }
-  const start = `From ${sayOdds(atLabel)} on the label date, ${sayNear(labelDate, season.startDate)},`;
+  const start = `From ${sayOdds(atLabel)} on the label date, ${dates.near(labelDate, season.startDate)},`;
   return clearDate === null
     ? `${start} the odds do not come down to your limit within the search.`
-    : `${start} the odds come down to your limit on ${sayNear(clearDate, labelDate)}.`;
+    : `${start} the odds come down to your limit on ${dates.near(clearDate, labelDate)}.`;
 }
 
 /**
@@ -34,13 +39,14 @@ export function rainFinding(
   season: Season,
   observedThrough: string | null,
   rainText: (mm: number) => string,
+  dates: DateWords,
 ): string {
   const { observedMm, normalMm, percentOfNormal } = season.rain;
   if (observedThrough === null || observedThrough < season.startDate) {
     return 'No rain of this season is known yet; the outlines are what is normal.';
   }
   const share = percentOfNormal === null ? '' : `, ${Math.round(percentOfNormal)} % of normal`;
-  return `${rainText(observedMm)} of rain from spraying to ${sayMonthDay(observedThrough)}${share} (${rainText(normalMm)}).`;
+  return `${rainText(observedMm)} of rain from spraying to ${dates.monthDay(observedThrough)}${share} (${rainText(normalMm)}).`;
 }
 
 /** How much warm rain matters among the past years. */

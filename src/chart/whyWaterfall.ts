@@ -53,6 +53,10 @@ const PLAIN = 0.005;
 const PADDING = { left: 10, right: 10, top: 6, bottom: 48 };
 const MOST_TICKS = 6;
 
+/** The row at a height of the drawing; null above and below the bars. @param yPx from its upper edge [px] */
+export const whyRowAt = (rows: readonly WhyRow[], yPx: number): WhyRow | null =>
+  rows[Math.floor((yPx - PADDING.top) / ROW_PX)] ?? null;
+
 /** A factor as the page writes it. */
 export const timesText = (factor: number): string =>
   `× ${factor >= 100 ? factor.toFixed(0) : factor >= 10 ? factor.toFixed(1) : factor.toFixed(2)}`;

@@ -1,14 +1,14 @@
 import pc from 'picocolors';
-import { count, sayDate, sayLimit, sayOdds } from '../app/words.ts';
+import type { Say } from '../app/say.ts';
+import { count, sayLimit, sayOdds } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
-import { inchesFromMm } from '../units.ts';
 import { conditionLines } from './conditionText.ts';
 import { modelLine } from './modelLine.ts';
 import { yearStrip } from './yearStrip.ts';
 
 /** How the answer is printed. */
 export interface TextOptions {
-  readonly units: 'us' | 'metric';
+  readonly say: Say;
   readonly colour: boolean;
 }
 
@@ -27,13 +27,13 @@ export function answerText(answer: Answer, options: TextOptions): string {
     bold(wrap(answer.sentence)),
     wrap(answer.advice),
     '',
-    ...datesTable(answer),
+    ...datesTable(answer, options),
     '',
     ...thirdsTable(answer, options),
-    ...zoneLines(answer),
+    ...zoneLines(answer, options),
     ...(answer.years.length > 0 ? ['', ...yearStrip(answer.years)] : []),
     ...reasonLines(answer),
-    ...conditionLines(answer, wrap),
+    ...conditionLines(answer, options.say, wrap),
     '',
     ...answer.cautions.map(({ text }) => wrap(text, '- ', '  ')),
     '',
@@ -50,14 +50,14 @@ function reasonLines({ why, evidence }: Answer): string[] {
 }
 
 /** Parts of the field with another overlap. */
-function zoneLines({ zones }: Answer): string[] {
+function zoneLines({ zones }: Answer, { say }: TextOptions): string[] {
   if (zones.length === 0) return [];
   return [
     '',
     'Parts of the field with another overlap',
     ...zones.map(({ name, overlapFactor, oddsAtPlanting, clearDate }) =>
       wrap(
-        `${name} (${overlapFactor} times the dose): ${oddsAtPlanting === null ? 'no odds reckoned' : sayOdds(oddsAtPlanting)}, clear ${clearDate === null ? 'at no date found' : sayDate(clearDate)}`,
+        `${name} (${overlapFactor} times the dose): ${oddsAtPlanting === null ? 'no odds reckoned' : sayOdds(oddsAtPlanting)}, clear ${clearDate === null ? 'at no date found' : say.dates.full(clearDate)}`,
         '- ',
         '  ',
       ),
@@ -65,17 +65,17 @@ function zoneLines({ zones }: Answer): string[] {
   ];
 }
 
-function datesTable(answer: Answer): string[] {
+function datesTable(answer: Answer, { say }: TextOptions): string[] {
   const { interval, question } = answer.inputs;
   const percent = (odds: number) => `${(odds * 100).toFixed(odds < 0.1 ? 1 : 0)} %`;
   const range = answer.oddsRange;
   const rows: [string, string][] = [
-    ['Label date', `${sayDate(answer.labelDate)}  (${interval.text}, ${interval.origin})`],
+    ['Label date', `${say.dates.full(answer.labelDate)}  (${interval.text}, ${interval.origin})`],
     [
       'Clear date',
       answer.clearDate === null
         ? `none at your limit of ${sayLimit(question.oddsLimit)}`
-        : `${sayDate(answer.clearDate)}  (odds at or under ${sayLimit(question.oddsLimit)} from then on)`,
+        : `${say.dates.full(answer.clearDate)}  (odds at or under ${sayLimit(question.oddsLimit)} from then on)`,
     ],
   ];
   if (answer.oddsAtPlanting !== null && range !== null && answer.oddsAtLabelDate !== null) {
@@ -90,9 +90,8 @@ function datesTable(answer: Answer): string[] {
   return rows.map(([name, value]) => `${name.padEnd(20)}${value}`);
 }
 
-function thirdsTable({ thirds }: Answer, { units }: TextOptions): string[] {
+function thirdsTable({ thirds }: Answer, { say }: TextOptions): string[] {
   if (thirds.length === 0) return [];
-  const rain = (mm: number) => (units === 'us' ? `${inchesFromMm(mm).toFixed(1)} in` : `${mm.toFixed(0)} mm`);
   const cells = (values: string[]) =>
     values.map((value, index) => value.padEnd([20, 18, 20, 0][index])).join('');
   return [
@@ -101,8 +100,8 @@ function thirdsTable({ thirds }: Answer, { units }: TextOptions): string[] {
       cells([
         `${name} third`,
         `${Math.round(odds * 20)} in 20 (${Math.round(odds * 100)} %)`,
-        clearDate === null ? 'not reached' : sayDate(clearDate),
-        rain(warmRainMm),
+        clearDate === null ? 'not reached' : say.dates.full(clearDate),
+        say.water(warmRainMm),
       ]),
     ),
   ];

@@ -1,20 +1,17 @@
-import { sayDate, sayLimit } from '../app/words.ts';
+import { sayLimit } from '../app/words.ts';
+import { type DateStyle, datesIn } from '../dateWords.ts';
 import type { Comparison, ResidualRow } from '../schema/comparison.ts';
 import { wrap } from './answerText.ts';
 import { modelLine } from './modelLine.ts';
 import { textTable } from './textTable.ts';
 
 /** The printed comparison: a table, what activates, what cannot be judged, cautions. */
-export function comparisonText({
-  question,
-  crop,
-  residuals,
-  activation,
-  unjudged,
-  cautions,
-  model,
-}: Comparison): string {
-  const head = `Residuals sprayed ${sayDate(question.appliedOn)} before ${crop} planted ${sayDate(question.plantOn)}, odds limit ${sayLimit(question.oddsLimit)}.`;
+export function comparisonText(
+  { question, crop, residuals, activation, unjudged, cautions, model }: Comparison,
+  dateStyle: DateStyle = 'us',
+): string {
+  const dates = datesIn(dateStyle);
+  const head = `Residuals sprayed ${dates.full(question.appliedOn)} before ${crop} planted ${dates.full(question.plantOn)}, odds limit ${sayLimit(question.oddsLimit)}.`;
   return [
     wrap(head),
     '',

@@ -1,5 +1,5 @@
-import { sayWater } from '../app/conditionWords.ts';
-import { sayDate, sayOdds, sayOddsOf } from '../app/words.ts';
+import type { Say } from '../app/say.ts';
+import { sayOdds, sayOddsOf } from '../app/words.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { CountingAdvice, LabelCondition } from '../schema/labelCondition.ts';
 import { textTable } from './textTable.ts';
@@ -7,24 +7,28 @@ import { textTable } from './textTable.ts';
 /** What stands beside an answer's dates: each species of a mix, the label's conditions, the published counting rules. */
 export function conditionLines(
   { mix, conditions, countingWindows }: Answer,
+  say: Say,
   wrap: (text: string, first: string, rest: string) => string,
 ): string[] {
   const list = (title: string, texts: readonly string[]) =>
     texts.length === 0 ? [] : ['', title, ...texts.map((text) => wrap(text, '- ', '  '))];
   return [
-    ...mixLines(mix),
+    ...mixLines(mix, say),
     ...list('Label conditions', conditions.map(conditionText)),
-    ...list('Counting rules: advice by region, which sets no date', countingWindows.map(countingText)),
+    ...list(
+      'Counting rules: advice by region, which sets no date',
+      countingWindows.map((rule) => countingText(rule, say)),
+    ),
   ];
 }
 
-function mixLines(mix: Answer['mix']): string[] {
+function mixLines(mix: Answer['mix'], say: Say): string[] {
   if (mix.length === 0) return [];
   const rows = mix.map(({ crop, interval, labelDate, clearDate, oddsAtPlanting, rules }) => [
     rules ? `${crop} (rules)` : crop,
     interval,
-    sayDate(labelDate),
-    clearDate === null ? 'not reached' : sayDate(clearDate),
+    say.dates.full(labelDate),
+    clearDate === null ? 'not reached' : say.dates.full(clearDate),
     oddsAtPlanting === null ? 'none reckoned' : sayOdds(oddsAtPlanting),
   ]);
   const head = ['Species of the mix', 'Interval', 'Label date', 'Clear date', 'Odds at planting'];
@@ -40,23 +44,24 @@ function conditionText({ text, setsDate, mark }: LabelCondition): string {
 }
 
 /** A counting rule, and how its sum stands here. */
-function countingText(rule: CountingAdvice): string {
+function countingText(rule: CountingAdvice, say: Say): string {
   const { region, advice, from, to, thresholdMm, source } = rule;
   const window =
     from === null
       ? ''
       : to === null
-        ? `from ${sayDate(from)} on`
-        : `from ${sayDate(from, to)} to ${sayDate(to)}`;
-  const rain = thresholdMm === null ? '' : `${sayWater(thresholdMm)} of rain`;
+        ? `from ${say.dates.full(from)} on`
+        : `from ${say.dates.near(from, to)} to ${say.dates.full(to)}`;
+  const rain = thresholdMm === null ? '' : `${say.water(thresholdMm)} of rain`;
   const asked = [rain, window].filter((part) => part !== '').join(' ');
-  return `${region}${asked === '' ? '' : `, ${asked}`}: ${advice}.${standing(rule)} (${source})`;
+  return `${region}${asked === '' ? '' : `, ${asked}`}: ${advice}.${standing(rule, say)} (${source})`;
 }
 
-function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdvice): string {
+function standing({ thresholdMm, state, sumMm, through, oddsUnder }: CountingAdvice, say: Say): string {
   if (thresholdMm === null) return '';
   if (state === null) return ' Its window opens after planting, so it says nothing here.';
-  const soFar = sumMm === null || through === null ? '' : ` ${sayWater(sumMm)} to ${sayDate(through)},`;
+  const soFar =
+    sumMm === null || through === null ? '' : ` ${say.water(sumMm)} to ${say.dates.full(through)},`;
   if (state !== 'open') return ` Here${soFar} ${state === 'under' ? 'under' : 'not under'} it.`;
   return ` Here${soFar} open${oddsUnder === null ? '' : `: under it at its end in ${sayOddsOf(oddsUnder, 'seasons')}`}.`;
 }

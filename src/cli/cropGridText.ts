@@ -1,4 +1,5 @@
-import { sayDate, sayLimit } from '../app/words.ts';
+import { sayLimit } from '../app/words.ts';
+import { type DateStyle, datesIn } from '../dateWords.ts';
 import type { CropGrid, CropRow } from '../schema/comparison.ts';
 import { wrap } from './answerText.ts';
 import { percent } from './comparisonText.ts';
@@ -12,13 +13,14 @@ const DATES_PRINTED = 9;
 export function cropGridText(
   { question, residual, dates, crops, unjudged, cautions, model }: CropGrid,
   third: 'all' | 'dry' | 'wet',
+  dateStyle: DateStyle = 'us',
 ): string {
   const step = Math.ceil(dates.length / DATES_PRINTED);
   const columns = dates.map((_, index) => index).filter((index) => index % step === 0);
   const which = third === 'all' ? '' : `, ${third} third of the years`;
   return [
     wrap(
-      `Crops after ${residual} sprayed ${sayDate(question.appliedOn)}${which}: odds by planting date, odds limit ${sayLimit(question.oddsLimit)}.`,
+      `Crops after ${residual} sprayed ${datesIn(dateStyle).full(question.appliedOn)}${which}: odds by planting date, odds limit ${sayLimit(question.oddsLimit)}.`,
     ),
     '',
     crops.length === 0

@@ -1,5 +1,6 @@
 import { InvalidArgumentError } from 'commander';
 import type { FindingInput } from '../schema/evidence.ts';
+import { choiceOf } from './choiceOption.ts';
 
 /** Soil residue tests such as 2027-04-01=0.2, or 2027-04-01=<0.05 where none was found; collected over repeats. */
 export function soilTestOption(text: string, earlier: FindingInput[] = []): FindingInput[] {
@@ -17,8 +18,9 @@ export function soilTestOption(text: string, earlier: FindingInput[] = []): Find
 
 /** Field bioassays such as 2027-04-01=clean, collected over repeats. */
 export function bioassayOption(text: string, earlier: FindingInput[] = []): FindingInput[] {
-  const match = /^(\d{4}-\d{2}-\d{2})=(clean|injured)$/.exec(text);
+  const match = /^(\d{4}-\d{2}-\d{2})=(.+)$/.exec(text);
   if (!match)
     throw new InvalidArgumentError('Write DATE=clean or DATE=injured, for example 2027-04-01=clean.');
-  return [...earlier, { kind: 'bioassay', on: match[1], injured: match[2] === 'injured' }];
+  const injured = choiceOf(match[2], ['clean', 'injured']) === 'injured';
+  return [...earlier, { kind: 'bioassay', on: match[1], injured }];
 }

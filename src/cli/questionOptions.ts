@@ -2,6 +2,7 @@ import { Option, type Command as Program } from 'commander';
 import { FIELD_COUNTRIES, STAND_USES } from '../schema/codes.ts';
 import { type Question, questionSchema } from '../schema/question.ts';
 import { TEXTURE_CLASSES } from '../schema/soil.ts';
+import { choiceOption } from './choiceOption.ts';
 import { numberOption } from './optionValues.ts';
 
 /** A flag that sets one field of a question. */
@@ -75,8 +76,7 @@ export function flagOf(field: string): string | undefined {
 export function addQuestionOptions(program: Program, leaveOut: readonly (keyof Question)[]): void {
   for (const { field, flag, parse, choices } of QUESTION_FLAGS) {
     if (leaveOut.includes(field)) continue;
-    const option = new Option(flag, describe(field));
-    if (choices) option.choices(choices);
+    const option = choices ? choiceOption(flag, describe(field), choices) : new Option(flag, describe(field));
     if (parse) option.argParser(parse);
     program.addOption(option);
   }

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
 import { layeredReader } from '../app/layeredReader.ts';
+import { sharedSeasons } from '../app/sharedSeasons.ts';
 import { createWeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { loadCatalogue } from '../catalogue/loadCatalogue.ts';
@@ -209,6 +210,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
         {
           ...answer,
           labels,
+          seasons: sharedSeasons(),
           weather: reader,
           inbox,
           desk,

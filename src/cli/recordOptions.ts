@@ -1,6 +1,7 @@
 import { InvalidArgumentError, Option } from 'commander';
 import type { WeatherReader } from '../app/weatherReader.ts';
 import { type ReadOptions, readOptionsSchema } from '../schema/readOptions.ts';
+import { choiceOption } from './choiceOption.ts';
 import type { CliDeps } from './command.ts';
 
 /** What the three options below give, and the files that they are about. */
@@ -13,17 +14,19 @@ export interface RecordFlags {
 
 /** Units of files that do not say them. */
 export const unitsInOption = (): Option =>
-  new Option(
+  choiceOption(
     '--units-in <system>',
     'units in files that do not say them: us = in and °F, metric = mm and °C, tenths = tenths of both (default: told from the values, or asked)',
-  ).choices(['us', 'metric', 'tenths']);
+    ['us', 'metric', 'tenths'],
+  );
 
 /** Order of day and month in files where no date proves it. */
 export const dateOrderOption = (): Option =>
-  new Option(
+  choiceOption(
     '--dates <order>',
     'how dates such as 3/4/2020 are written (default: as a date that can be read one way only proves, or asked)',
-  ).choices(['day-first', 'month-first']);
+    ['day-first', 'month-first'],
+  );
 
 /** Station of files that name none. */
 export const asStationOption = (): Option =>

@@ -21,6 +21,16 @@ const EXIT_OF = {
  * @param argv the words after the program's name
  */
 export async function run(argv: readonly string[], deps: CliDeps): Promise<number> {
+  try {
+    await (await programFor(argv, deps)).parseAsync(argv, { from: 'user' });
+    return EXIT.done;
+  } catch (error) {
+    return tell(error, deps);
+  }
+}
+
+/** The program with all its commands by name, and with the flags of the one that a command line calls. */
+export async function programFor(argv: readonly string[], deps: CliDeps): Promise<Program> {
   const { terminal } = deps;
   const program = new Program('drywake')
     .description(
@@ -40,12 +50,7 @@ export async function run(argv: readonly string[], deps: CliDeps): Promise<numbe
     const command = program.command(name).description(summary).copyInheritedSettings(program);
     if (name === called?.name) (await load()).define(command, deps);
   }
-  try {
-    await program.parseAsync(argv, { from: 'user' });
-    return EXIT.done;
-  } catch (error) {
-    return tell(error, deps);
-  }
+  return program;
 }
 
 function tell(error: unknown, { terminal }: CliDeps): number {

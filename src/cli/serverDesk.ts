@@ -81,20 +81,32 @@ export function createServerDesk({ address, token }: ServerAddress): FieldsDesk 
       const { labels, removed } = await ask(labelListSchema, '/api/labels');
       return { kept: labels.map(labelOf), removed };
     }),
-    answers: (id) => ask(z.array(fieldAnswerSchema), fieldPath(id, '/answers')),
-    applicationRecord: (id, treatmentId) =>
-      ask(applicationRecordSchema, fieldPath(id, `/record/${encodeURIComponent(treatmentId)}`)),
-    sheet: (id, planId, units) =>
+    answers: (id, wording) => ask(z.array(fieldAnswerSchema), fieldPath(id, `/answers${queryOf(wording)}`)),
+    applicationRecord: (id, treatmentId, wording) =>
+      ask(
+        applicationRecordSchema,
+        fieldPath(id, `/record/${encodeURIComponent(treatmentId)}${queryOf(wording)}`),
+      ),
+    sheet: (id, planId, wording) =>
       ask(
         sheetSchema,
-        fieldPath(id, `/sheet?${new URLSearchParams({ units, ...(planId !== null && { plan: planId }) })}`),
+        fieldPath(id, `/sheet${queryOf({ ...wording, ...(planId !== null && { plan: planId }) })}`),
       ),
-    refresh: (fetchNewer) =>
-      ask(refreshSchema, '/api/fields/refresh', { method: 'POST', body: { fetch: fetchNewer } }),
+    refresh: (fetchNewer, wording) =>
+      ask(refreshSchema, `/api/fields/refresh${queryOf(wording)}`, {
+        method: 'POST',
+        body: { fetch: fetchNewer },
+      }),
     backup: () => ask(backupSchema, '/api/backup'),
     restore: (backup) =>
       ask(restoreResultSchema, '/api/restore', { method: 'POST', body: { replace: true, backup } }),
   };
+}
+
+/** A query with its question mark; empty where nothing is asked. */
+function queryOf(asked: Readonly<Record<string, string>> = {}): string {
+  const query = String(new URLSearchParams(asked));
+  return query && `?${query}`;
 }
 
 const labelOf = ({ entry, ...rest }: z.output<typeof keptLabelSchema>) => ({ ...rest, record: entry });

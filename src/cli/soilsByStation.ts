@@ -1,3 +1,4 @@
+import { meantOf } from '../app/meant.ts';
 import { CsvFault, type CsvRow, csvRows } from '../app/tables/csvRows.ts';
 import { InvalidInputError } from '../errors.ts';
 import { TEXTURE_CLASSES, type TextureClass } from '../schema/soil.ts';
@@ -9,7 +10,7 @@ import { TEXTURE_CLASSES, type TextureClass } from '../schema/soil.ts';
 export function soilsByStation(text: string, file: string): Record<string, TextureClass> {
   const hint = `Write the head "station,soil_class" and one row for each station; classes: ${TEXTURE_CLASSES.join(', ')}.`;
   const refuse = (what: string, cause?: unknown) =>
-    new InvalidInputError('FILE_UNREADABLE', `${file}: ${what}.`, {
+    new InvalidInputError('FILE_UNREADABLE', `${file}: ${what.replace(/([^?.])$/, '$1.')}`, {
       hint,
       cause,
       details: { field: 'soilByStation' },
@@ -28,7 +29,10 @@ export function soilsByStation(text: string, file: string): Record<string, Textu
       const [station, written] = [cells[idAt], cells[soilAt]];
       const soil = TEXTURE_CLASSES.find((one) => one === written?.toLowerCase());
       if (!station || soil === undefined) {
-        throw refuse(`line ${line} names ${station ? `the soil "${written ?? ''}"` : 'no station'}`);
+        const meant = station ? meantOf(written ?? '', TEXTURE_CLASSES) : null;
+        throw refuse(
+          `line ${line} names ${station ? `the soil "${written ?? ''}"` : 'no station'}${meant === null ? '' : `. ${meant}`}`,
+        );
       }
       return [station, soil];
     }),

@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander';
+import { meantOf } from '../app/meant.ts';
 import type { QuestionInput } from '../schema/question.ts';
 
 type OtherInput = NonNullable<QuestionInput['otherTreatments']>[number];
@@ -39,7 +40,11 @@ function fromWords(text: string): OtherInput {
   const fields = pairs.map((pair) => {
     const [key, value = ''] = pair.split(/=(.*)/s);
     if (!(key in KEYS) || value === '' || (!IN_WORDS.has(key) && !Number.isFinite(Number(value)))) {
-      throw new InvalidArgumentError(`"${pair}" cannot be read. Keys are ${Object.keys(KEYS).join(', ')}.`);
+      const keys = Object.keys(KEYS);
+      const meant = key in KEYS ? null : meantOf(key, keys);
+      throw new InvalidArgumentError(
+        `"${pair}" cannot be read. ${meant === null ? '' : `${meant} `}Keys are ${keys.join(', ')}.`,
+      );
     }
     return [KEYS[key as keyof typeof KEYS], IN_WORDS.has(key) ? value : Number(value)];
   });

@@ -1,6 +1,7 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import type { Kept, Shelf } from '../app/fieldsDesk.ts';
-import { InvalidInputError, MissingDataError } from '../errors.ts';
+import { recordUnknown } from '../app/recordUnknown.ts';
+import { InvalidInputError } from '../errors.ts';
 import { recordIdSchema, removedSchema, versionSchema } from '../schema/recordId.ts';
 import { problemResponses } from './problemResponses.ts';
 import { presentVersion, versionHeadersSchema, versionOf, versionTag } from './versionHeaders.ts';
@@ -60,10 +61,9 @@ export function shelfRoutes<T extends { readonly id: string }>(of: ShelfRoutesOf
       const { id } = context.req.valid('param');
       const found = await shelf.get(id);
       if (found === null) {
-        throw new MissingDataError(of.unknown, `There is no ${noun} "${id}".`, {
-          hint: `The list at ${path} shows each with its id.`,
-          details: { id },
-        });
+        const all = (await shelf.list()).kept.map(({ record }) => record.id);
+        const listed = `The list at ${path} shows each with its id.`;
+        throw recordUnknown({ code: of.unknown, noun, listed }, id, all);
       }
       return context.json(of.show(found) as never, 200, { ETag: versionTag(found.version) });
     },

@@ -30,6 +30,10 @@ export const labelConditionSchema = z
       'rate',
       'bioassay',
     ]),
+    name: z.string().meta({
+      description:
+        'What it asks for, in the same words whatever units and dates are asked for; tells conditions apart',
+    }),
     text: z.string().meta({ description: 'The condition and how it stands, in words' }),
     state: z.enum(CONDITION_STATES),
     oddsMet: probability('Odds of being met by the date; null where weather does not decide it').nullable(),

@@ -5,6 +5,7 @@ import { type SeasonOdds, seasonOdds } from '../../src/analysis/seasonOdds.ts';
 import type { SeasonQuestion } from '../../src/analysis/seasonQuestion.ts';
 import type { StationClimate } from '../../src/analysis/stationClimate.ts';
 import { why } from '../../src/analysis/why.ts';
+import { sayIn } from '../../src/app/say.ts';
 import { whyBlock } from '../../src/app/whyBlock.ts';
 import { parseIsoDate } from '../../src/calendar.ts';
 import { median } from '../../src/model/odds/quantile.ts';
@@ -251,7 +252,7 @@ describe('why, on made-up weather', () => {
       [atOnce, 'nothing breaks down'],
       [leaves, 'Leaves caught part'],
     ] as const) {
-      const block = whySchema.parse(whyBlock(reasons, odds));
+      const block = whySchema.parse(whyBlock(reasons, odds, sayIn()));
       expect(block.whole).toBeNull();
       expect(block.words.join(' ')).toContain(word);
     }
@@ -274,7 +275,7 @@ describe('why, on made-up weather', () => {
 
   it('names factors in words only where they differ from 1', () => {
     const { odds, reasons } = whyOf(base);
-    const { words, rain } = whySchema.parse(whyBlock(reasons, odds));
+    const { words, rain } = whySchema.parse(whyBlock(reasons, odds, sayIn()));
     const said = words.join(' ');
     expect(said).toContain(`× ${(rain ?? 0).toFixed(2)} for rain`);
     expect(said).not.toContain('full label dose');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answerChanges, largestFirst } from '../../src/app/answerChanges.ts';
+import { sayIn } from '../../src/app/say.ts';
 import type { LastAnswer } from '../../src/schema/fieldAnswer.ts';
 
 const answer = (change: Partial<LastAnswer> = {}): LastAnswer => ({
@@ -16,7 +17,14 @@ const condition = (state: LastAnswer['conditions'][number]['state']) => [
   { name: 'At least 25 mm of rain', state },
 ];
 const told = (was: LastAnswer, is: LastAnswer) =>
-  answerChanges({ fieldId: 'f', planId: 'p' }, 'Home quarter, lentil on May 10, 2027', was, is);
+  answerChanges(
+    { fieldId: 'f', planId: 'p' },
+    'Home quarter, lentil on May 10, 2027',
+    was,
+    is,
+    { conditions: [] },
+    sayIn(),
+  );
 
 describe('what is told of a change', () => {
   it('is nothing where little has changed, or the question is another', () => {

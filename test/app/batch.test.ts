@@ -7,6 +7,7 @@ import { fieldListTemplate, readFieldList } from '../../src/app/fieldList.ts';
 import { csvOf } from '../../src/app/flatTable.ts';
 import { keepClimates } from '../../src/app/keptClimates.ts';
 import { labelsAsBook, readLabelEntry } from '../../src/app/labelBook.ts';
+import { modelOf } from '../../src/app/modelOf.ts';
 import { packWeather } from '../../src/app/packedWeather.ts';
 import { guardCell } from '../../src/app/tables/cells.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
@@ -48,6 +49,23 @@ describe('a list of fields', () => {
       expect(answer?.labelDate).toBe(whole.labelDate);
       expect(answer?.clearDate).toBe(whole.clearDate);
     }
+  });
+
+  it('tells of a column that is spelled like one of its own, since its cells are not read', async () => {
+    const head = 'field,station,residual,crop,applied_on,plant_on,soil_clas,note\n';
+    const text = `${head}North,demo-invented,flumioxazin,lentil,2026-08-14,2027-04-10,sand,clay here\n`;
+    const { cautions, rows } = await batch(readFieldList(text, 'list.csv'), {}, deps);
+    expect(cautions[0]).toBe(
+      'The column "soil_clas" means nothing here, so it was not read. Did you mean soil_class?',
+    );
+    expect(cautions.join()).not.toContain('"note"');
+    expect(rows[0].answer).not.toBeNull();
+    const lacking = readFieldList(text.replace('plant_on', 'plant on date'), 'list.csv');
+    await expect(batch(lacking, {}, deps)).rejects.toMatchObject({ code: 'BATCH_COLUMNS' });
+    const near = readFieldList(text.replace('plant_on', 'plantd_on'), 'list.csv');
+    await expect(batch(near, {}, deps)).rejects.toMatchObject({
+      hint: expect.stringContaining('Did you mean plant_on?'),
+    });
   });
 
   it('is ranked by odds times area, then by odds, refused rows last', async () => {
@@ -164,15 +182,18 @@ describe('a list as CSV', () => {
     const evil =
       '"=HYPERLINK(""x"")",160,demo-invented,flumioxazin,lentil,2026-08-14,2027-05-10,,loam,"@a,-b"';
     const list = listOf(evil);
-    const { rows } = await batch(list, {}, deps);
-    const [head, row] = csvOf(batchTable(list.columns), rows).split('\n');
+    const { rows, model } = await batch(list, {}, deps);
+    const table = batchTable(list.columns, model, { asOf: '2026-09-30' });
+    const [head, row] = csvOf(table, rows).split('\n');
     expect(head.startsWith(`${HEAD},rank,odds_at_planting,`)).toBe(true);
     expect(row.startsWith(`"'=HYPERLINK(""x"")",160,demo-invented,`)).toBe(true);
     expect(row).toContain(`"'@a,-b"`);
+    expect(head.endsWith(',problem,asked,model')).toBe(true);
+    expect(row.endsWith(',"{""asOf"":""2026-09-30""}",drywake residual persistence 1')).toBe(true);
   });
 
   it('gives an answer’s column another name where the file has it already', () => {
-    expect(batchTable(['rank']).map(({ name }) => name)).toContain('drywake_rank');
+    expect(batchTable(['rank'], modelOf('1')).map(({ name }) => name)).toContain('drywake_rank');
   });
 
   it('leaves numbers and plain words alone', () => {

@@ -39,7 +39,7 @@ describe('checkStation', () => {
       meanAnnualRainMm: 730,
       driestYear: { year: 2001, rainMm: 365 },
       wettestYear: { year: 2003, rainMm: 1095 },
-      problem: null,
+      problem: { code: 'TOO_FEW_YEARS' },
     });
   });
 
@@ -74,6 +74,17 @@ describe('checkStation', () => {
     const check = checkStation(recordOf(rain, { multiDayRain, multiDayCount }));
     expect(check).toMatchObject({ spreadDays: 3, filledDays: 0, rainDays: DAYS - 3, longestGaps: [] });
     expect(check.driestYear?.rainMm).toBeCloseTo(362 + 90, 9);
+  });
+
+  it('has nothing against a record of ten years, and says so of nine', () => {
+    const ofYears = (years: number) => {
+      const days = Math.ceil(years * 365.25);
+      const all = (value: number) => Array.from({ length: days }, () => value);
+      const values = { rain: all(10), maxTemp: all(200), minTemp: all(50) };
+      return checkStation(smallRecord(values, { firstDay: FIRST_DAY })).problem;
+    };
+    expect(ofYears(9)?.message).toContain('9 calendar years');
+    expect(ofYears(10)).toBeNull();
   });
 
   it('says why a record without temperatures or without rain answers nothing, and still reports the rest', () => {

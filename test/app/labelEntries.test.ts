@@ -130,7 +130,7 @@ describe('an own label entry', () => {
       mark: 'own label',
       source: null,
     });
-    expect(rate).toMatchObject({ state: 'met', text: expect.stringContaining('with 107 g/ha') });
+    expect(rate).toMatchObject({ state: 'met', text: expect.stringContaining('with 1.5 oz/ac') });
     expect(planned.labelDate).toBe('2022-06-01');
     const seen = await ask('one', { crop: 'oats', asOf: '2021-09-20' });
     expect(seen.conditions[0].state).toBe('met');

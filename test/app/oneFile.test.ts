@@ -5,6 +5,7 @@ import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
 import type { QuestionInput } from '../../src/schema/question.ts';
+import type { Wording } from '../../src/schema/wording.ts';
 import { runDrywake } from '../cli/runDrywake.ts';
 import { demoDeps as httpDeps } from '../http/demoDeps.ts';
 import { refusalOf } from '../refusal.ts';
@@ -15,15 +16,18 @@ const HOSTILE = `<script>hit()</script> "O'H" & <img src=x onerror=hit()>`;
 const ESCAPED =
   '&lt;script&gt;hit()&lt;/script&gt; &quot;O&#39;H&quot; &amp; &lt;img src=x onerror=hit()&gt;';
 const confirmed: QuestionInput = { ...demoQuestion, interval: '4 months' };
-const options: OneFileOptions = { units: 'us', madeAt: '2026-09-30T12:34:56.000Z', field: null };
-const make = (change: Partial<QuestionInput> = {}, with_: Partial<OneFileOptions> = {}) =>
-  oneFile({ ...confirmed, ...change }, demoDeps, { ...options, ...with_ });
+const options: OneFileOptions = { madeAt: '2026-09-30T12:34:56.000Z', field: null };
+const make = (
+  change: Partial<QuestionInput> = {},
+  wording: Wording = {},
+  field: OneFileOptions['field'] = null,
+) => oneFile({ ...confirmed, ...change }, { ...demoDeps, wording }, { ...options, field });
 
 describe('an answer as one file', () => {
   it('says all that its sheet says, and years, assumptions, sources and the moment beside it', async () => {
     const { name, html } = await make({ assume: { soilSpread: 0.4 } });
     expect(name).toBe('drywake-invented-flumioxazin-lentil-2026-08-14.html');
-    const made = await sheet({ ...confirmed, assume: { soilSpread: 0.4 } }, demoDeps, 'us');
+    const made = await sheet({ ...confirmed, assume: { soilSpread: 0.4 } }, demoDeps);
     const text = textOf(html);
     const lines = [...made.dates, ...made.thirds, ...made.conditions, ...made.inputs];
     for (const words of [
@@ -58,7 +62,7 @@ describe('an answer as one file', () => {
 
   it('shows as text whatever a name holds', async () => {
     const field = { farm: HOSTILE, name: HOSTILE, areaHa: 10 };
-    const { html } = await make({ zones: [{ name: HOSTILE, overlapFactor: 2 }] }, { field });
+    const { html } = await make({ zones: [{ name: HOSTILE, overlapFactor: 2 }] }, {}, field);
     expect(html).not.toMatch(/<script|<img/);
     expect(html.split(ESCAPED).length - 1).toBeGreaterThanOrEqual(4);
   });

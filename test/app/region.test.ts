@@ -5,7 +5,7 @@ import { regionRows } from '../../src/app/region.ts';
 import { regionTable } from '../../src/app/regionTable.ts';
 import type { WeatherReader } from '../../src/app/weatherReader.ts';
 import { isoDateOf } from '../../src/calendar.ts';
-import { regionFeature } from '../../src/chart/regionFeature.ts';
+import { regionCollection, regionFeature } from '../../src/chart/regionFeature.ts';
 import { ABSENT } from '../../src/schema/codes.ts';
 import type { QuestionInput } from '../../src/schema/question.ts';
 import { type RegionInput, type RegionRow, regionEventSchema } from '../../src/schema/region.ts';
@@ -132,6 +132,15 @@ describe('a region', () => {
     await expect(events.next()).rejects.toThrow('stopped');
   });
 
+  it('says where the stations lie when none lies in the states asked for', async () => {
+    const inland = { ...deps, stateOf: async () => () => 'ND' };
+    const away = regionRows({ ...question, states: ['XX'] }, inland).next();
+    await expect(away).rejects.toMatchObject({
+      code: 'STATIONS_NONE',
+      hint: 'Stations that are here lie in ND. Import records of stations there, or widen the region.',
+    });
+  });
+
   it('becomes features and a table', async () => {
     const rows = await rowsOf();
     expect(regionFeature(rows[0])).toMatchObject({
@@ -139,8 +148,20 @@ describe('a region', () => {
       id: 'GEN00000001',
       geometry: { type: 'Point', coordinates: [-119.3, 32.1, 300] },
     });
-    const columns = regionTable(['W01']);
+    const first = await regionRows(question, deps).next();
+    if (first.done || first.value.step !== 'start') throw new Error('no start');
+    const start = first.value;
+    const columns = regionTable(['W01'], start);
     const cells = Object.fromEntries(columns.map(({ name, cell }) => [name, cell(rows[0])]));
+    expect(cells.asked).toBe(
+      'imazethapyr sprayed 2025-08-10 before lentil planted 2026-05-10, weather up to 2025-12-15',
+    );
+    expect(cells.model).toBe('drywake residual persistence 1');
+    expect(regionCollection(start, rows)).toMatchObject({
+      type: 'FeatureCollection',
+      about: { residual: 'imazethapyr', question: { plantOn: '2026-05-10' }, model: { version: '1' } },
+      features: [{ id: 'GEN00000001' }, {}, {}, {}, {}],
+    });
     expect(cells.odds_now).toBe(rows[0].figures?.oddsNow);
     expect(cells.w01_mm).toBe(rows[0].figures?.counted[0].sumMm);
     expect(columns.filter(({ cell }) => cell(rows[4]) === undefined)).toEqual([]);

@@ -12,7 +12,7 @@ import { demoDeps } from './demoDeps.ts';
 
 const confirmed: QuestionInput = { ...demoQuestion, interval: '4 months' };
 const make = async (change: Partial<QuestionInput> = {}, units: 'us' | 'metric' = 'us') =>
-  sheetSchema.parse(await sheet({ ...confirmed, ...change }, demoDeps, units));
+  sheetSchema.parse(await sheet({ ...confirmed, ...change }, { ...demoDeps, wording: { units } }));
 const wordsOf = (lines: Sheet['inputs'], label: string) =>
   lines.find((one) => one.label.startsWith(label))?.value;
 
@@ -47,7 +47,7 @@ describe('sheet', () => {
       label: async (id: string) => (id === 'mine' ? stored : null),
     };
     const question = { ...demoQuestion, labelEntry: 'mine' };
-    const made = sheetSchema.parse(await sheet(question, { ...demoDeps, labels }, 'us'));
+    const made = sheetSchema.parse(await sheet(question, { ...demoDeps, labels }));
     expect(wordsOf(made.inputs, 'Interval used')).toBe('5 months, own entry My residual, label 2026-01');
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createClimateCache } from '../../src/app/climateCache.ts';
+import { sayIn } from '../../src/app/say.ts';
 import { stationWeather } from '../../src/app/stationWeather.ts';
 import { weatherCautions } from '../../src/app/weatherCautions.ts';
 import type { WeatherReader } from '../../src/app/weatherReader.ts';
@@ -62,7 +63,7 @@ const question = (over: Partial<QuestionInput> = {}) =>
     ...over,
   });
 const codesOf = (asked: ReturnType<typeof question>, weather: Awaited<ReturnType<typeof stationWeather>>) =>
-  weatherCautions(asked, weather, null).map(({ code }) => code);
+  weatherCautions(asked, weather, null, sayIn()).map(({ code }) => code);
 
 describe('a station without temperatures', () => {
   const own = recordAt('OWN', 45, { temperatures: false });
@@ -79,10 +80,10 @@ describe('a station without temperatures', () => {
     expect(weather.help.temperatureStation?.distanceKm).toBeCloseTo(33.4, 1);
     expect(weather.climate.series.maxTempC[0]).toBeCloseTo(15 + 3.9, 9);
     expect(weather.climate.series.station.id).toBe('OWN');
-    const [caution] = weatherCautions(question(), weather, null);
+    const [caution] = weatherCautions(question(), weather, null, sayIn());
     expect(caution).toEqual({
       code: 'temperatures-borrowed',
-      text: 'OWN has no temperatures of its own. Those of HIGH (HIGH) (33 km away) are used, with 3.9 °C added for 600 m of height.',
+      text: 'OWN has no temperatures of its own. Those of HIGH (HIGH) (21 miles away) are used, with 7.0 °F added for 1969 ft of height.',
     });
   });
 

@@ -1,3 +1,4 @@
+import { sharedSeasons } from '../../src/app/sharedSeasons.ts';
 import {
   answerField,
   type ClimateCache,
@@ -30,7 +31,8 @@ async function timed(run: (day: number) => Promise<unknown>): Promise<number> {
   return medianOf(times);
 }
 
-const dateOf = (month: string, turn: number) => `2027-${month}-${String(turn + 1).padStart(2, '0')}`;
+const dayOf = (turn: number) => String(turn + 1).padStart(2, '0');
+const dateOf = (month: string, turn: number) => `2027-${month}-${dayOf(turn)}`;
 
 /** Comparison, grid and answer on 60 years of weather whose sums are there already. */
 export async function benchComparisons(): Promise<void> {
@@ -39,7 +41,7 @@ export async function benchComparisons(): Promise<void> {
   const actives = whole.actives
     .filter(({ fieldHalfLifeDays, soilResidual }) => fieldHalfLifeDays !== null && soilResidual === 'yes')
     .slice(0, RESIDUALS);
-  const deps = { version: 'bench', climates, catalogue: { ...whole, actives } };
+  const deps = { version: 'bench', climates, catalogue: { ...whole, actives }, seasons: sharedSeasons() };
   const crops = whole.crops.slice(0, CROPS).map(({ name }) => name);
 
   const compareAll = async (turn: number) => {
@@ -47,7 +49,8 @@ export async function benchComparisons(): Promise<void> {
       const question: ComparisonInput = {
         ...field,
         crop,
-        appliedOn: '2026-08-14',
+        // A season of its own on each turn: only the crops of one turn share it.
+        appliedOn: `2026-08-${dayOf(turn)}`,
         plantOn: dateOf('05', turn),
       };
       await compareResiduals(question, deps);
@@ -64,7 +67,7 @@ export async function benchComparisons(): Promise<void> {
       ...field,
       residual: 'imazethapyr',
       crops,
-      appliedOn: `2026-08-${String(turn + 1).padStart(2, '0')}`,
+      appliedOn: `2026-08-${dayOf(turn)}`,
       plantFrom: '2027-04-01',
       plantTo: '2027-09-27',
       stepDays: 1,

@@ -1,3 +1,5 @@
+import { BENCHES } from './benches.ts';
+
 /**
  * Prints one JSON line per figure; nothing here gates a test.
  *
@@ -8,16 +10,6 @@
  * `npm run bench -- ingest [--rows n] [--rounds n] [--store-rows n] [--folder path]` times imports against a bare
  * statement of the database, and one station's read. Answers and loopback run the built program.
  */
-const BENCHES: Readonly<Record<string, (flags: string[]) => Promise<void>>> = {
-  steps: async () => (await import('./daySteps.ts')).benchDaySteps(),
-  answer: async () => (await import('./answer.ts')).benchAnswer(),
-  comparisons: async () => (await import('./comparisons.ts')).benchComparisons(),
-  many: async (flags) => (await import('./many.ts')).benchMany(flags),
-  http: async (flags) => (await import('./http.ts')).benchHttp(flags),
-  soak: async (flags) => (await import('./soak.ts')).benchSoak(flags),
-  ingest: async (flags) => (await import('./ingest.ts')).benchIngest(flags),
-};
-
 const [what = 'all', ...flags] = process.argv.slice(2);
 if (what === 'all') {
   for (const name of ['steps', 'answer', 'comparisons', 'many', 'http']) await BENCHES[name]([]);
@@ -27,5 +19,3 @@ if (what === 'all') {
   console.error(`There is no bench "${what}"; there are: ${Object.keys(BENCHES).join(', ')}.`);
   process.exitCode = 2;
 }
-
-export {};

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
 import { tempFolder } from '../tempFolder.ts';
+import { dailyFile } from './dailyFile.ts';
 import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -14,29 +15,13 @@ const running = served();
 const open = (path: string, waitFor: string, options = {}) =>
   openPage(running.browser, running.server.address, { path, waitFor, ...options });
 
-/** A small by-station file of an invented station: a year of rain and temperatures. */
-function smallFile(id: string): string {
-  const lines: string[] = [];
-  for (let day = 0; day < 365; day++) {
-    const date = new Date(Date.UTC(2021, 0, 1 + day)).toISOString().slice(0, 10).replaceAll('-', '');
-    for (const [element, value] of [
-      ['PRCP', (day * 7) % 60],
-      ['TMAX', 150],
-      ['TMIN', 40],
-    ]) {
-      lines.push(`${id},${date},${element},${value},,,N,`);
-    }
-  }
-  return `${lines.join('\n')}\n`;
-}
-
 describe('the weather records', () => {
   it('brings a good file in, names what is wrong with a damaged one, and lists the station', async () => {
     const folder = tempFolder();
     const good = join(folder, 'XX000000001.csv');
     const damaged = join(folder, 'XX000000002.csv');
-    writeFileSync(good, smallFile('XX000000001'));
-    writeFileSync(damaged, `${smallFile('XX000000002')}XX000000002,20220101,PRCP,x,,,N,\n`);
+    writeFileSync(good, dailyFile('XX000000001'));
+    writeFileSync(damaged, `${dailyFile('XX000000002')}XX000000002,20220101,PRCP,x,,,N,\n`);
     const { page } = await open('weather', 'station-count');
     await page.getByTestId('files').setInputFiles([good, damaged]);
     const lines = page.getByTestId('given-file');
@@ -54,7 +39,7 @@ describe('the weather records', () => {
       const data = new DataTransfer();
       data.items.add(new File([text], 'XX000000003.csv', { type: 'text/csv' }));
       return data;
-    }, smallFile('XX000000003'));
+    }, dailyFile('XX000000003'));
     await page.getByTestId('drop').dispatchEvent('drop', { dataTransfer: transfer });
     const line = page.getByTestId('given-file').first();
     await expect.poll(() => line.getAttribute('data-state'), { timeout: 20_000 }).toBe('imported');

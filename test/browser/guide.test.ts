@@ -5,17 +5,22 @@ import { describe, expect, it } from 'vitest';
 import { documents, fencesOf } from '../built/documents/fences.ts';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
+import { inventRegion } from './regionOfStations.ts';
 import { served } from './served.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 const pictures = fileURLToPath(new URL('../../web/picture/', import.meta.url));
 const guide = new URL('../../web/guide/', import.meta.url);
 mkdirSync(output, { recursive: true });
-const running = served();
+const running = served(inventRegion);
 
 const DOCUMENTS = readdirSync(guide).filter((name) => name.endsWith('.md'));
 const QUESTION =
   '?v=1&residual=flumioxazin&appliedOn=2026-08-14&crop=lentil&plantOn=2027-05-10&soilClass=loam&station=demo-invented&asOf=2026-09-30';
+
+/** The invented stations' records end with 2025. */
+const REGION =
+  '?v=1&residual=flumioxazin&appliedOn=2025-08-14&crop=lentil&plantOn=2026-05-10&asOf=2025-09-30';
 
 /** Each picture of the guide: where it is taken, and what must show on it. */
 const PICTURES: Record<string, { path: string; part?: string; ready(page: Page): Promise<void> }> = {
@@ -28,6 +33,7 @@ const PICTURES: Record<string, { path: string; part?: string; ready(page: Page):
     ready: (page) => page.getByTestId('crop-grid').locator('td button').first().waitFor(),
   },
   'season.jpg': { path: QUESTION, part: 'story', ready: (page) => drawn(page, 'story') },
+  'region.jpg': { path: `region${REGION}`, part: 'region-figure', ready: regionAnswered },
   'list.jpg': { path: 'fields', part: 'list-answers', ready: listAnswered },
   'evidence.jpg': { path: QUESTION, part: 'evidence', ready: (page) => drawn(page, 'evidence') },
 };
@@ -40,6 +46,12 @@ async function listAnswered(page: Page): Promise<void> {
   const file = { name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
   await page.getByTestId('list-in').setInputFiles(file);
   await page.getByTestId('list-row').nth(1).waitFor();
+}
+
+/** Waits until every station has answered and stands on the map. */
+async function regionAnswered(page: Page): Promise<void> {
+  await page.getByTestId('region-map').locator('svg path[data-shape]').first().waitFor();
+  await page.getByTestId('region-progress').waitFor({ state: 'detached' });
 }
 
 /** Waits for a part of the answer and for its drawings. */

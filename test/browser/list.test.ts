@@ -45,6 +45,7 @@ describe('a list of fields on the page', () => {
     expect(await saved('list-csv')).toMatch(
       /^\uFEFFfield,acres,.*,rank,odds_at_planting,[\s\S]*\nLarge,400,/,
     );
+    expect(await saved('list-csv')).toMatch(/,asked,model\n[\s\S]*,drywake residual persistence \d/);
     const { answered, refused } = batchSchema.parse(JSON.parse(await saved('list-json')));
     expect([answered, refused]).toEqual([2, 1]);
     expect(complaints.filter((one) => !one.includes('422'))).toEqual([]);

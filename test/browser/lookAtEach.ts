@@ -20,7 +20,9 @@ export async function lookAtEach<T extends readonly string[]>(
       const page = await context.newPage();
       const thrown: string[] = [];
       page.on('pageerror', (error) => thrown.push(error.message));
-      await look(page, about);
+      await look(page, about).catch((cause: unknown) => {
+        throw new Error(`At “${about.join(' ')}”: ${cause}`, { cause });
+      });
       expect(thrown, about.join(' ')).toEqual([]);
       await context.close();
     }

@@ -39,11 +39,13 @@ describe('the reasons', () => {
 
     const csv = await saved(page, /as CSV/);
     expect(csv.name).toMatch(/^drywake-invented-.*-why\.csv$/);
-    expect(csv.text.split('\r\n')[0]).toBe('Reason,Times,"So far, times"');
+    expect(csv.text.split('\r\n')[0]).toBe('Reason,Times,"So far, times",Made by,Asked');
+    expect(csv.text.split('\r\n')[1]).toMatch(/,"Drywake \d+\.\d+\.\d+, \d{4}-\d\d-\d\d","?\/\?v=1&/);
     const svg = await saved(page, /as SVG/);
     expect(svg.name).toMatch(/-why\.svg$/);
     expect(svg.text).toContain('Rain and soil moisture');
     expect(svg.text).not.toContain('var(--');
+    expect(svg.text).toMatch(/<metadata>[^<]+\nMade by Drywake [^<]+\nAsked: \/\?v=1&amp;[^<]+<\/metadata>/);
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -68,7 +70,7 @@ describe('what the label asks for', () => {
     expect(await textOf(page, 'interval-result')).toContain('The interval that counts is 4 months');
     const rules = await textOf(page, 'counting-rules');
     expect(rules).toContain('North Dakota and Minnesota');
-    expect(rules).toMatch(/June 1 to September 1: [\d.]+ in, against 5.98 in, under/);
+    expect(rules).toMatch(/June\u00a01 to September\u00a01: [\d.]+ in, against 5.98 in, under/);
     await page.getByTestId('units-metric').click();
     await expect.poll(() => textOf(page, 'counting-rules')).toMatch(/\d+ mm, against 152 mm, under/);
     await page.context().close();

@@ -82,7 +82,14 @@ describe('the region', () => {
     }
     const csv = await saved(page, 'region-csv');
     expect(csv.trim().split('\n').length).toBeGreaterThan(STATIONS);
-    expect(await saved(page, 'region-svg')).toMatch(/<svg[^>]*xmlns=/);
+    expect(csv.split('\n')[1]).toMatch(/Drywake \d.*\/region\?/);
+    expect(await saved(page, 'region-svg')).toMatch(
+      /<svg[^>]*xmlns=[^>]*><metadata>[^<]+\nAsked: \/region\?/,
+    );
+    expect(geo.about).toMatchObject({
+      model: { name: 'drywake residual persistence' },
+      question: { asOf: '2025-09-30' },
+    });
     await page.context().close();
   });
 
@@ -111,6 +118,47 @@ describe('the region', () => {
     await page.keyboard.type('MT');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.url()).toContain('states=MT');
+    await page.context().close();
+  });
+
+  it('gives a station’s numbers where it is pointed at, the same that a press gives', async () => {
+    const { page } = await open();
+    await ended(page);
+    const map = page.getByTestId('region-map');
+    await map.focus();
+    await page.keyboard.press('ArrowDown');
+    const numbers = page.getByTestId('station-numbers');
+    await numbers.waitFor();
+    const box = await map.locator('[data-kind="picked"]').boundingBox();
+    if (box === null) throw new Error('The ring has no box.');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    const card = page.getByTestId('map-card');
+    await card.waitFor();
+    const said = await card.innerText();
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await expect.poll(() => numbers.innerText()).toContain(said);
+    await page.mouse.move(2, 2);
+    await card.waitFor({ state: 'detached' });
+    await page.context().close();
+  });
+
+  it('takes a soil for each station, shows it, keeps it in the link and refuses what is no soil', async () => {
+    const { page } = await open();
+    await ended(page);
+    await page.getByText('A soil for each station').click();
+    const blank = page.getByTestId('soils');
+    await blank.fill('station, soil\nGEN00000001, clay\nGEN00000002; Sand');
+    await blank.blur();
+    await expect.poll(() => page.url()).toContain('soils=GEN00000001,clay');
+    await expect.poll(() => page.getByTestId('region-table').locator('thead').innerText()).toContain('Soil');
+    await page.getByLabel('Find a station').fill('GEN00000001');
+    await expect.poll(() => rowsOf(page).first().locator('td').first().innerText()).toBe('clay');
+    await page.getByLabel('Find a station').fill('GEN00000002');
+    await expect.poll(() => rowsOf(page).first().locator('td').first().innerText()).toBe('sand');
+    await blank.fill('GEN00000001, mud');
+    await blank.blur();
+    await expect.poll(() => blank.getAttribute('aria-invalid')).toBe('true');
+    expect(await blank.inputValue()).toBe('GEN00000001, mud');
     await page.context().close();
   });
 

@@ -13,11 +13,15 @@ export interface Served {
   readonly browser: Browser;
 }
 
-/** Starts both before the file's tests; the members may be read inside tests only. */
-export function served(): Served {
+/**
+ * Starts both before the file's tests; the members may be read inside tests only.
+ * @param prepare what goes into the data folder first
+ */
+export function served(prepare: (store: string) => Promise<void> = async () => {}): Served {
   const running = {} as { store: string; server: BuiltServer; browser: Browser };
   beforeAll(async () => {
     running.store = mkdtempSync(join(tmpdir(), 'drywake-browser-'));
+    await prepare(running.store);
     running.server = await startBuilt(running.store);
     running.browser = await launchBrowser();
   });

@@ -4,7 +4,7 @@ import { parse, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
-import { recentMonths } from '../../src/chart/recentMonths.ts';
+import { recentMonthAt, recentMonths } from '../../src/chart/recentMonths.ts';
 import { LIGHT_TOKENS } from '../../src/chart/theme.ts';
 import type { RecentRain } from '../../src/schema/completeness.ts';
 
@@ -35,6 +35,12 @@ describe.each([
     widthPx,
     rainUnit: 'mm',
     rainIn: (mm) => mm,
+  });
+
+  it('has its months where they are drawn, and none beside them', () => {
+    const right = 44 + Number(spec.width);
+    const at = (xPx: number) => recentMonthAt(rows, xPx, widthPx)?.month ?? null;
+    expect([at(40), at(45), at(right - 1), at(right + 1)]).toEqual([null, '2021-09', '2022-08', null]);
   });
 
   it('follows the Vega-Lite schema, compiles without a warning, and leaves its rows as they were', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LIGHT_TOKENS } from '../../src/chart/theme.ts';
-import { timesText, whyRows, whyWaterfall } from '../../src/chart/whyWaterfall.ts';
+import { timesText, whyRowAt, whyRows, whyWaterfall } from '../../src/chart/whyWaterfall.ts';
 import { answer } from './fixture.ts';
 
 const options = { tokens: LIGHT_TOKENS, description: 'Reasons.', widthPx: 640 };
@@ -26,6 +26,21 @@ describe('the rows of the waterfall', () => {
   it('are none where there are no factors', () => {
     const none = { calendar: null, warmth: null, rain: null, dose: null, soil: null, whole: null };
     expect(whyRows({ ...answer.why, ...none })).toEqual([]);
+  });
+});
+
+describe('a height of the drawing', () => {
+  it('is that of a row, from the first to the last, and of none beyond', () => {
+    const rows = whyRows(answer.why);
+    const { height } = whyWaterfall(rows, options);
+    const at = (yPx: number) => whyRowAt(rows, yPx)?.key ?? null;
+    expect([at(0), at(7), at(53), at(6 + Number(height) - 1), at(7 + Number(height))]).toEqual([
+      null,
+      'calendar',
+      'warmth',
+      'whole',
+      null,
+    ]);
   });
 });
 

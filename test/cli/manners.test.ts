@@ -1,3 +1,5 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/cli/commandList.ts';
 import { createProgressLine } from '../../src/cli/progressLine.ts';
@@ -5,6 +7,7 @@ import { realDeps } from '../../src/cli/realDeps.ts';
 import { run } from '../../src/cli/run.ts';
 import { terminalOf } from '../../src/cli/terminalOf.ts';
 import { tempFolder } from '../tempFolder.ts';
+import { namesBelow } from './helpOf.ts';
 import { runDrywake } from './runDrywake.ts';
 
 const ASKED = [
@@ -12,9 +15,9 @@ const ASKED = [
   ...['--applied', '2026-08-14', '--plant', '2027-05-10'],
 ];
 
-/** Names of the commands below one, from its help. */
-const below = (help: string): string[] =>
-  [...(help.split('\nCommands:\n')[1] ?? '').matchAll(/^ {2}([a-z]+)/gm)].map(([, name]) => name);
+const REGION = ['region', '--residual', 'flumioxazin', '--crop', 'lentil', '--applied', '2026-08-14'].concat([
+  ...['--plant', '2027-05-10'],
+]);
 
 describe('help', () => {
   it('has an example at every command and at every one below it', async () => {
@@ -29,7 +32,8 @@ describe('help', () => {
     await help([]);
     for (const { name } of COMMANDS) {
       seen.push(name);
-      for (const sub of below(await help([name])).filter((one) => one !== 'help')) {
+      await help([name]);
+      for (const sub of await namesBelow([name], folder)) {
         seen.push(`${name} ${sub}`);
         await help([name, sub]);
       }
@@ -56,13 +60,65 @@ describe('a slip of the hand', () => {
     ['a crop', [...ASKED, '--crop', 'lentl'], 'Did you mean lentil?'],
     ['an assumption', [...ASKED, '--assume', 'soilSpred=0.5'], 'Did you mean soilSpread?'],
     ['an active of the catalogue', ['catalogue', 'show', 'imazethapir'], 'Did you mean imazethapyr?'],
-    ['a soil', [...ASKED, '--soil', 'lom'], 'Allowed choices are sand, loamy sand, sandy loam, loam'],
-    ['a station', [...ASKED, '--station', 'demo-inventd'], 'Stations to be had: demo-invented'],
+    ['a soil', [...ASKED, '--soil', 'lom'], 'Did you mean loam? Allowed choices are sand, loamy sand'],
+    ['a station', [...ASKED, '--station', 'demo-inventd'], 'Did you mean demo-invented? Stations to be had'],
+    ['the station of a check', ['weather', 'check', 'demo_invent'], 'Did you mean demo-invented?'],
+    ['units', [...ASKED, '--units', 'metrc'], 'Did you mean metric? Allowed choices are us, metric'],
+    ['a country', [...ASKED, '--country', 'CAN'], 'Did you mean CA? Allowed choices are US, CA'],
+    ['a use', [...ASKED, '--stand-use', 'grazd'], 'Did you mean grazed?'],
+    ['units of a file', ['weather', 'import', 'x.csv', '--units-in', 'tenth'], 'Did you mean tenths?'],
+    ['what a bioassay gave', [...ASKED, '--bioassay', '2027-04-01=injurd'], 'Did you mean injured?'],
+    ['a crop sprayed over', [...ASKED, '--growth-stage', 'cereal=31'], 'Did you mean cereals?'],
+    ['a moisture response', [...ASKED, '--assume', 'moistureResponse=walkr'], 'Did you mean walker?'],
+    ['a key of a treatment', [...ASKED, '--also', '2026-05-01=atrazine,rte=0.5'], 'Did you mean rate?'],
+    ['letters of a state', [...REGION, '--state', 'Montana'], 'Write the two letters of each state'],
+    ['a county', ['weather', 'near', '--county', 'Galatin, MT'], 'Names like it: Gallatin, MT'],
   ])('in %s is met with what may have been meant', async (_, argv, told) => {
     const { code, out, err } = await runDrywake(argv, tempFolder());
     expect([code, out]).toEqual([2, '']);
     expect(err).toContain(told);
     expect(err).not.toMatch(/\n\s+at /);
+  });
+});
+
+describe('a slip in an id or in a file', () => {
+  const told = async (argv: readonly string[], folder: string) => {
+    const { code, out, err } = await runDrywake(argv, folder);
+    return [code, out + err];
+  };
+
+  it('is met with the id of the field or label entry that is kept', async () => {
+    const folder = tempFolder();
+    const fields = join(folder, 'fields.csv');
+    writeFileSync(fields, 'farm,field,station,sol_class\nInvented,Home,demo-invented,loam\n');
+    const [, read] = await told(['fields', 'import', fields], folder);
+    expect(read).toContain('passed over. Did you mean soil_class?');
+    for (const argv of [
+      ['fields', 'show', 'invented-hom'],
+      ['fields', 'undo', 'inventd-home'],
+      ['sheet', '--field', 'invented-hoem'],
+    ]) {
+      expect(await told(argv, folder)).toEqual([2, expect.stringContaining('Did you mean invented-home?')]);
+    }
+    const labels = join(folder, 'labels.csv');
+    writeFileSync(
+      labels,
+      'name,label_version,entered_on,active_1,crop,interval\nShed,invented,2026-07-01,flumioxazin,lentil,4 months\n',
+    );
+    expect(await told(['labels', 'import', labels], folder)).toEqual([0, 'shed: new\n']);
+    for (const argv of [
+      ['labels', 'show', 'shd'],
+      [...ASKED, '--label-entry', 'shd'],
+    ]) {
+      expect(await told(argv, folder)).toEqual([2, expect.stringContaining('Did you mean shed?')]);
+    }
+  });
+
+  it('is met with the soil that was probably meant', async () => {
+    const folder = tempFolder();
+    const soils = join(folder, 'soils.csv');
+    writeFileSync(soils, 'station,soil_class\ndemo-invented,clay lom\n');
+    expect((await told([...REGION, '--soils', soils], folder))[1]).toContain('Did you mean clay loam?');
   });
 });
 

@@ -237,7 +237,7 @@ describe('the restricted-use record of a treatment', () => {
     const record = applicationRecordSchema.parse(body);
     const valueAt = (label: string) => record.lines.find((line) => line.label === label)?.value;
     expect(valueAt('Product name')).toBe('Shed one (invented)');
-    expect(valueAt('Size of area treated')).toBe('152 acres (61.5 ha)');
+    expect(valueAt('Size of area treated')).toBe('152 acres');
     expect(valueAt('Date of application')).toBe('August 14, 2026');
     expect(record.missing).toEqual([
       'Federal registration number',

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayNumberOf } from '../../src/calendar.ts';
 import { prepareSeries } from '../../src/model/weather/prepareSeries.ts';
@@ -169,6 +170,33 @@ describe('usable windows', () => {
     expect(windows.usable(55, 345)).toBe(true);
     expect(windows.usable(54, 346)).toBe(false);
     expect(windows.usable(0, 51)).toBe(true);
+  });
+
+  it('agree with counting day by day, wherever the gaps lie', () => {
+    const stretch = fc.tuple(fc.integer({ min: 0, max: 399 }), fc.integer({ min: 1, max: 25 }));
+    fc.assert(
+      fc.property(
+        fc.array(stretch, { maxLength: 12 }),
+        fc.integer({ min: 0, max: 399 }),
+        fc.integer({ min: 1, max: 400 }),
+        (stretches, start, length) => {
+          const missing = new Uint8Array(400);
+          for (const [first, days] of stretches) missing.fill(1, first, first + days);
+          const inside = missing.subarray(start, start + length);
+          let [run, longest] = [0, 0];
+          for (const day of inside) {
+            run = day === 1 ? run + 1 : 0;
+            longest = Math.max(longest, run);
+          }
+          const expected =
+            start + length <= 400 &&
+            inside.reduce((sum, day) => sum + day, 0) <= 0.05 * length &&
+            longest <= 10;
+          const gaps = stretches.map(([first, days]): [number, number] => [first, first + days]);
+          expect(check(gaps).usable(start, length)).toBe(expected);
+        },
+      ),
+    );
   });
 
   it('must lie in the record', () => {

@@ -126,6 +126,18 @@ describe('address', () => {
     expect(problem).toContain('“colour”');
   });
 
+  it('leaves out dates that are none, and names them', () => {
+    for (const plantOn of ['someday', '2027-02-30', '2027-5-1', '']) {
+      const { question, problem } = decodeAddress(`?crop=lentil&plantOn=${plantOn}`);
+      expect(question).toEqual({ crop: 'lentil' });
+      expect(problem).toContain(`plantOn, “${plantOn}”, is no date`);
+    }
+    expect(decodeAddress('?plantOn=2028-02-29')).toMatchObject({
+      question: { plantOn: '2028-02-29' },
+      problem: null,
+    });
+  });
+
   it('passes on what is no number, for the server to refuse', () => {
     expect(decodeAddress('?rateFraction=lots&soilPh=').question).toEqual({
       rateFraction: 'lots',

@@ -6,7 +6,8 @@ import { markOf } from '../../web/src/region/measures.ts';
 import { readBox, readStates } from '../../web/src/region/readWhere.ts';
 import { leftOut, REGION, regionFrom, regionOf } from '../../web/src/region/regionAddress.ts';
 import { regionFinding } from '../../web/src/region/regionWords.ts';
-import { datesIn } from '../../web/src/units/dates.ts';
+import { MOST_SOILS, readSoils, saySoils } from '../../web/src/region/stationSoils.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 
 const rain = (percentOfNormal: number) => ({
   fromDate: '2026-06-01',
@@ -102,11 +103,26 @@ describe('where a region is asked', () => {
       ...regionFrom(question),
       states: ['MT', 'ND'],
       box: { west: -112, south: 45.5, east: -104, north: 49 },
+      soils: { USC00241044: 'silt loam', 'A B': 'clay' } as const,
       show: 'summer' as const,
       pick: 'USC00241044',
     };
     const search = REGION.encode(asked, 'metric');
     expect(REGION.decode(search)).toMatchObject({ value: asked, units: 'metric', problem: null });
+  });
+
+  it('takes a column of soils with or without heads, and refuses what is none', () => {
+    const soils = { GEN1: 'silt loam', GEN2: 'clay' } as const;
+    for (const text of ['station, soil\nGEN1, silt loam\n\nGEN2,Clay', 'GEN1;silt loam\r\nGEN2\tclay\n'])
+      expect(readSoils(text)).toEqual({ value: soils });
+    expect(saySoils(soils)).toBe('GEN1, silt loam\nGEN2, clay');
+    expect(readSoils(' \n')).toEqual({ value: null });
+    const many = Array.from({ length: MOST_SOILS + 1 }, (_, index) => `S${index},loam`).join('\n');
+    for (const wrong of ['GEN1', 'GEN1, mud', ', loam', 'GEN1, loam, 3', 'GEN1,loam\nGEN1,clay', many])
+      expect(readSoils(wrong)).toHaveProperty('problem');
+    const asked = { ...regionFrom(demoQuestion), soils: { GEN1: 'clay' } as const };
+    expect(regionOf(asked).soilByStation).toEqual({ GEN1: 'clay' });
+    expect(regionOf(regionFrom(demoQuestion))).not.toHaveProperty('soilByStation');
   });
 
   it('leaves out what belongs to one field, and says so', () => {
@@ -124,7 +140,7 @@ describe('the sentence of a region', () => {
     const question = { ...demoQuestion, oddsLimit: 0.1, appliedOn: '2026-08-14', plantOn: '2027-05-10' };
     const start = { stations: odds.length, residual: 'flumioxazin', crop: 'lentil', question };
     const rows = odds.map((one, index) => station(`S${index}`, -110, one));
-    return regionFinding({ start, rows, asked: '' } as never, true, datesIn('us')).head;
+    return regionFinding({ start, rows, asked: '' } as never, true, typedDates('us')).head;
   };
 
   it('counts the stations over the limit, and speaks of one by itself', () => {

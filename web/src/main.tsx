@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { App } from './shell/App.tsx';
+import { sendFor } from './shell/parts.ts';
 import './style/fonts.css';
 import './style/tokens.css';
 import './style/base.css';
@@ -9,5 +10,6 @@ import './style/charts.css';
 import './style/reasons.css';
 import './style/print.css';
 
+sendFor(location.pathname);
 const page = document.getElementById('page');
 if (page) render(<App />, page);

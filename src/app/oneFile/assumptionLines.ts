@@ -1,10 +1,10 @@
 import { type Assumptions, assumptionsSchema } from '../../schema/assumptions.ts';
 import type { Sheet } from '../../schema/sheet.ts';
 import { MM_PER_INCH } from '../../units.ts';
-import type { SheetUnits } from '../sheetInputs.ts';
+import type { Say } from '../say.ts';
 
 /** Every assumption that an answer rests on, with its value; one that the user changed says so. */
-export function assumptionLines(assume: Assumptions, units: SheetUnits): Sheet['inputs'] {
+export function assumptionLines(assume: Assumptions, units: Say['wording']['units']): Sheet['inputs'] {
   const standard: Record<string, unknown> = assumptionsSchema.parse({});
   const used: Record<string, unknown> = assume;
   return Object.entries(assumptionsSchema.shape).map(([key, schema]) => {
@@ -21,7 +21,7 @@ const US_UNITS: Readonly<Record<string, readonly [factor: number, unit: string]>
   '1/mm': [MM_PER_INCH, '1/in'],
 };
 
-function shown(value: unknown, unit: string, units: SheetUnits): string {
+function shown(value: unknown, unit: string, units: Say['wording']['units']): string {
   if (value === undefined) return 'that default';
   if (typeof value !== 'number') return String(value);
   if (unit === '0-1') return `${Number((value * 100).toPrecision(3))} %`;

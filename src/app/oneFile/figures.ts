@@ -8,7 +8,7 @@ import { type Ruler, rulerEnds } from '../../chart/ruler.ts';
 import { PAGE_TOKENS } from '../../chart/theme.ts';
 import type { Answer } from '../../schema/answer.ts';
 import { inchesFromMm } from '../../units.ts';
-import { type SheetUnits, sheetRain } from '../sheetInputs.ts';
+import type { Say } from '../say.ts';
 
 /** A drawing of the file, for a phone and for a wider page. */
 export interface Figure {
@@ -31,7 +31,7 @@ const LEFT_PX = 36;
 const RIGHT_PX = 14;
 
 /** The drawings of an answer, all on one ruler of dates; none where it has no curves. */
-export async function figuresOf(answer: Answer, units: SheetUnits): Promise<Figure[]> {
+export async function figuresOf(answer: Answer, say: Say): Promise<Figure[]> {
   const { season } = answer;
   if (season === undefined) return [];
   // Drawing code is large and needed by few commands.
@@ -41,7 +41,7 @@ export async function figuresOf(answer: Answer, units: SheetUnits): Promise<Figu
     narrowSvg: await svgOf(figure.draw(NARROW_PX)),
     wideSvg: await svgOf(figure.draw(WIDE_PX)),
   });
-  return Promise.all(drawingsOf(answer, season, units).map(drawn));
+  return Promise.all(drawingsOf(answer, season, say).map(drawn));
 }
 
 interface Drawn {
@@ -49,7 +49,7 @@ interface Drawn {
   readonly draw: (widthPx: number) => ChartSpec;
 }
 
-function drawingsOf(answer: Answer, season: NonNullable<Answer['season']>, units: SheetUnits): Drawn[] {
+function drawingsOf(answer: Answer, season: NonNullable<Answer['season']>, say: Say): Drawn[] {
   const { labelDate, clearDate, oddsAtPlanting, inputs, weather } = answer;
   const { plantOn, oddsLimit } = inputs.question;
   const rulerOf = (widthPx: number): Ruler => ({
@@ -57,6 +57,7 @@ function drawingsOf(answer: Answer, season: NonNullable<Answer['season']>, units
     widthPx: widthPx - LEFT_PX - RIGHT_PX,
     leftPx: LEFT_PX,
     rightPx: RIGHT_PX,
+    dateStyle: say.wording.dates,
   });
   const marks = { plantOn, labelDate, clearDate };
   const around = (widthPx: number, description: string) => ({
@@ -65,9 +66,9 @@ function drawingsOf(answer: Answer, season: NonNullable<Answer['season']>, units
     ruler: rulerOf(widthPx),
     marks,
   });
-  const dots = dotsFinding(season, plantOn, inputs.crop);
-  const curves = seasonFinding(season, answer);
-  const rain = rainFinding(season, weather.observedThrough, (mm) => sheetRain(mm, units));
+  const dots = dotsFinding(season, plantOn, inputs.crop, say.dates);
+  const curves = seasonFinding(season, answer, say.dates);
+  const rain = rainFinding(season, weather.observedThrough, say.water, say.dates);
   const lastRain = [weather.observedThrough ?? plantOn, plantOn].sort()[1];
   return [
     {
@@ -88,8 +89,8 @@ function drawingsOf(answer: Answer, season: NonNullable<Answer['season']>, units
       draw: (widthPx) =>
         rainMonths(season.rain.months, {
           ...around(widthPx, rain),
-          rainUnit: units === 'us' ? 'in' : 'mm',
-          rainIn: (mm) => (units === 'us' ? inchesFromMm(mm) : mm),
+          rainUnit: say.wording.units === 'us' ? 'in' : 'mm',
+          rainIn: (mm) => (say.wording.units === 'us' ? inchesFromMm(mm) : mm),
           season: { from: season.startDate, to: lastRain },
         }),
     },

@@ -2,14 +2,13 @@ import type { Answer } from '../../schema/answer.ts';
 import type { FieldRecord } from '../../schema/fieldRecord.ts';
 import type { AskedQuestion } from '../../schema/question.ts';
 import { type AnswerDeps, answerField } from '../answerField.ts';
+import { sayIn } from '../say.ts';
 import { sheetOf } from '../sheet.ts';
-import type { SheetUnits } from '../sheetInputs.ts';
 import { figuresOf } from './figures.ts';
 import { filePage } from './page.ts';
 
 /** How a file is written. */
 export interface OneFileOptions {
-  readonly units: SheetUnits;
   /** When it is made, ISO 8601 in UTC. */
   readonly madeAt: string;
   /** The kept field that it is about; null where the question stands by itself. */
@@ -29,17 +28,18 @@ export interface OneFile {
  *
  * @throws {InvalidInputError} SHEET_UNCONFIRMED while an interval rests on the catalogue; and what {@link answerField}
  *   throws
- * @example (await oneFile({ ...demoQuestion, interval: '4 months' }, deps, { units: 'us', madeAt: '2026-09-30T12:00:00Z', field: null })).name // 'drywake-invented-flumioxazin-lentil-2026-08-14.html'
+ * @example (await oneFile({ ...demoQuestion, interval: '4 months' }, deps, { madeAt: '2026-09-30T12:00:00Z', field: null })).name // 'drywake-invented-flumioxazin-lentil-2026-08-14.html'
  */
 export async function oneFile(
   input: AskedQuestion,
   deps: AnswerDeps,
-  { units, madeAt, field }: OneFileOptions,
+  { madeAt, field }: OneFileOptions,
 ): Promise<OneFile> {
+  const say = sayIn(deps.wording);
   const answer = await answerField(input, deps, { season: true });
-  const sheet = sheetOf(answer, units, field);
-  const figures = await figuresOf(answer, units);
-  return { name: nameOf(answer), html: await filePage({ answer, sheet, figures, units, madeAt }) };
+  const sheet = sheetOf(answer, say, field);
+  const figures = await figuresOf(answer, say);
+  return { name: nameOf(answer), html: await filePage({ answer, sheet, figures, say, madeAt }) };
 }
 
 function nameOf({ inputs, weather }: Answer): string {

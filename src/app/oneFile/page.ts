@@ -1,8 +1,8 @@
 import { html, raw } from 'hono/html';
-import { sayDate, twentieths } from '../../chart/saidWords.ts';
+import { twentieths } from '../../chart/saidWords.ts';
 import type { Answer } from '../../schema/answer.ts';
 import type { Sheet } from '../../schema/sheet.ts';
-import { type SheetUnits, sheetRain } from '../sheetInputs.ts';
+import type { Say } from '../say.ts';
 import { assumptionLines } from './assumptionLines.ts';
 import type { Figure } from './figures.ts';
 import { FILE_STYLE } from './style.ts';
@@ -15,7 +15,7 @@ export interface PageParts {
   /** The same answer in the words of its sheet. */
   readonly sheet: Sheet;
   readonly figures: readonly Figure[];
-  readonly units: SheetUnits;
+  readonly say: Say;
   /** When it was made, ISO 8601 in UTC. */
   readonly madeAt: string;
 }
@@ -24,9 +24,9 @@ export interface PageParts {
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
 
 /** One page of HTML that needs nothing but itself. Every text is escaped where it is put in. */
-export async function filePage({ answer, sheet, figures, units, madeAt }: PageParts): Promise<string> {
+export async function filePage({ answer, sheet, figures, say, madeAt }: PageParts): Promise<string> {
   const { field } = sheet;
-  const made = `${sayDate(madeAt.slice(0, 10))}, ${madeAt.slice(11, 16)} UTC`;
+  const made = `${say.dates.full(madeAt.slice(0, 10))}, ${madeAt.slice(11, 16)} UTC`;
   const page = await html`<!doctype html>
 <html lang="en">
 <head>
@@ -39,7 +39,7 @@ export async function filePage({ answer, sheet, figures, units, madeAt }: PagePa
 </head>
 <body>
 <main>
-<p class="small">Drywake answer, saved ${made}. It stays as it was then; no weather after ${sayDate(sheet.dataDate)} is in it.</p>
+<p class="small">Drywake answer, saved ${made}. It stays as it was then; no weather after ${say.dates.full(sheet.dataDate)} is in it.</p>
 ${field && html`<p><b>${[field.farm, field.name, field.area].filter(Boolean).join(', ')}</b></p>`}
 ${sheet.invented && html`<p class="tag">${sheet.invented}</p>`}
 <h1>${sheet.sentence}</h1>
@@ -52,9 +52,9 @@ ${list('Parts of the field with another overlap', sheet.zones)}
 ${bullets('Why', sheet.reasons)}
 ${list('What the label ties its interval to', sheet.conditions)}
 ${bullets('Before you act on this', sheet.cautions)}
-${yearsTable(answer, units)}
+${yearsTable(answer, say)}
 ${list('What was entered', sheet.inputs)}
-${list('Assumptions of the model', assumptionLines(answer.inputs.question.assume, units))}
+${list('Assumptions of the model', assumptionLines(answer.inputs.question.assume, say.wording.units))}
 ${bullets('Sources', sourcesOf(answer, sheet))}
 <p class="small">${sheet.model}. Saved ${made}.</p>
 </main>
@@ -106,7 +106,7 @@ ${legend && html`<p class="small">${legend}</p>`}
 `;
 }
 
-function yearsTable({ years }: Answer, units: SheetUnits) {
+function yearsTable({ years }: Answer, say: Say) {
   return section(
     'The years behind the odds',
     years.length === 0,
@@ -117,7 +117,7 @@ function yearsTable({ years }: Answer, units: SheetUnits) {
 <tbody>
 ${years.map(
   ({ year, third, warmRainMm, probability, clearDate }) =>
-    html`<tr><th scope="row">${year}</th><td>${third}</td><td class="number">${sheetRain(warmRainMm, units)}</td><td class="number">${twentieths(probability)}</td><td>${clearDate === null ? 'not within the search' : sayDate(clearDate)}</td></tr>
+    html`<tr><th scope="row">${year}</th><td>${third}</td><td class="number">${say.water(warmRainMm)}</td><td class="number">${twentieths(probability)}</td><td>${clearDate === null ? 'not within the search' : say.dates.full(clearDate)}</td></tr>
 `,
 )}</tbody>
 </table>

@@ -1,5 +1,6 @@
 import { DrywakeError } from '../../errors.ts';
 import type { TableImport } from '../../schema/tableImport.ts';
+import { meantOf } from '../meant.ts';
 import { type Column, cellOf, headerOf, readCell, type TableUnits } from './column.ts';
 import { type Part, putAt, valueAt } from './partPath.ts';
 import { type ReadTable, readCells, type TableRow, unreadable } from './readCells.ts';
@@ -199,8 +200,14 @@ function unknownColumns<T extends { readonly id: string }>(
     .map((header) => ({
       line: 1,
       column: header,
-      message: 'is no column of this table; it was passed over',
+      message: `is no column of this table; it was passed over${meantAfter(header, [...known])}`,
     }));
+}
+
+/** What a column was probably meant to be, behind a message; empty where nothing is near. */
+function meantAfter(header: string, known: readonly string[]): string {
+  const meant = meantOf(header, known);
+  return meant === null ? '' : `. ${meant}`;
 }
 
 /** The id of a row, or one made of its names. */

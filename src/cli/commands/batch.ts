@@ -76,7 +76,7 @@ async function run(file: string | undefined, flags: BatchFlags, deps: CliDeps): 
     }),
   );
   line.end();
-  const columns = batchTable(list.columns);
+  const columns = batchTable(list.columns, result.model, shared);
   if (flags.out !== undefined) {
     await writeOutput(flags.out, { columns, rows: result.rows, others: { json: () => result } }, deps);
   } else {

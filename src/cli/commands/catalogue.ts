@@ -1,7 +1,8 @@
-import { Option, type Command as Program } from 'commander';
+import type { Command as Program } from 'commander';
 import { catalogueActive, catalogueList } from '../../app/catalogueView.ts';
 import { FIELD_COUNTRIES, type FieldCountry } from '../../schema/codes.ts';
 import { activeText, catalogueListText } from '../catalogueText.ts';
+import { choiceOption } from '../choiceOption.ts';
 import type { CliDeps } from '../command.ts';
 
 interface ListFlags {
@@ -37,7 +38,7 @@ export function define(program: Program, deps: CliDeps): void {
     .argument('<active>', 'ISO common name')
     .option('--crop <name>', 'one crop, with every row behind its interval')
     .addOption(
-      new Option('--country <code>', 'country whose label rows count (default: US)').choices(FIELD_COUNTRIES),
+      choiceOption('--country <code>', 'country whose label rows count (default: US)', FIELD_COUNTRIES),
     )
     .option(...JSON_FLAG)
     .addHelpText('after', '\nExample:\n  drywake catalogue show chlorsulfuron --crop sorghum\n')

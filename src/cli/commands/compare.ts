@@ -6,8 +6,9 @@ import { comparisonText } from '../comparisonText.ts';
 import { numberOption } from '../optionValues.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
 import { limitFields, type StakesFlags } from '../stakesOptions.ts';
+import { dateStyleOption, type WordingFlags } from '../wordingOptions.ts';
 
-interface CompareFlags extends SeasonFlags, StakesFlags {
+interface CompareFlags extends SeasonFlags, StakesFlags, WordingFlags {
   json?: boolean;
 }
 
@@ -17,6 +18,7 @@ export function define(program: Program, deps: CliDeps): void {
   program
     .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
     .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)
+    .addOption(dateStyleOption())
     .option('--json', 'print the table as JSON, metric and unrounded')
     .addHelpText(
       'after',
@@ -28,6 +30,8 @@ Example:
     .action(async (flags: CompareFlags) => {
       const question = { ...(await fieldsOf(flags, deps)), ...limitFields(flags) } as ComparisonInput;
       const result = await compareResiduals(question, deps.answerDeps(await readerOf(flags, deps)));
-      deps.terminal.out(flags.json ? `${JSON.stringify(result, null, 2)}\n` : comparisonText(result));
+      deps.terminal.out(
+        flags.json ? `${JSON.stringify(result, null, 2)}\n` : comparisonText(result, flags.dateStyle),
+      );
     });
 }

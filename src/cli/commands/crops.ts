@@ -6,8 +6,9 @@ import { cropGridText } from '../cropGridText.ts';
 import { numberOption, wholeNumberOption } from '../optionValues.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
 import { limitFields, type StakesFlags } from '../stakesOptions.ts';
+import { dateStyleOption, type WordingFlags } from '../wordingOptions.ts';
 
-interface CropsFlags extends SeasonFlags, StakesFlags {
+interface CropsFlags extends SeasonFlags, StakesFlags, WordingFlags {
   crops?: string[];
   plantFrom?: string;
   plantTo?: string;
@@ -29,6 +30,7 @@ export function define(program: Program, deps: CliDeps): void {
     .option('--third <which>', 'odds to print: all years, or the dry or wet third', thirdOption, 'all')
     .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
     .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)
+    .addOption(dateStyleOption())
     .option('--json', 'print the grid as JSON, metric and unrounded')
     .addHelpText(
       'after',
@@ -50,7 +52,9 @@ Example:
       } as CropGridInput;
       const result = await cropByDate(question, deps.answerDeps(await readerOf(flags, deps)));
       deps.terminal.out(
-        flags.json ? `${JSON.stringify(result, null, 2)}\n` : cropGridText(result, flags.third),
+        flags.json
+          ? `${JSON.stringify(result, null, 2)}\n`
+          : cropGridText(result, flags.third, flags.dateStyle),
       );
     });
 }

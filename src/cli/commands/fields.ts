@@ -1,13 +1,15 @@
 import type { Command as Program } from 'commander';
 import type { FieldsDesk } from '../../app/fieldsDesk.ts';
+import { recordUnknown } from '../../app/recordUnknown.ts';
 import { readBackup } from '../../app/restoreBackup.ts';
 import { FIELD_TABLE } from '../../app/tables/fieldTable.ts';
-import { InvalidInputError, MissingDataError } from '../../errors.ts';
+import { InvalidInputError } from '../../errors.ts';
 import type { CliDeps } from '../command.ts';
 import { applicationRecordText, fieldsText, fieldText, type Units } from '../fieldsText.ts';
-import { defineTableCommands, give, outOption, unitsOption } from '../tableCommands.ts';
+import { defineTableCommands, give, outOption } from '../tableCommands.ts';
+import { dateStyleOption, unitsOption, type WordingFlags, wordingOf } from '../wordingOptions.ts';
 
-interface Flags {
+interface Flags extends WordingFlags {
   readonly json?: boolean;
   readonly units: Units;
 }
@@ -26,7 +28,7 @@ export function define(program: Program, deps: CliDeps): void {
     deps.terminal.out(json ? `${JSON.stringify(result, null, 2)}\n` : text());
 
   sub('list', 'all fields, and those that were removed', 'list')
-    .addOption(unitsOption())
+    .addOption(unitsOption('the table'))
     .action(async ({ json, units }: Flags) => {
       const { kept, removed } = await deps.withDesk((desk) => desk.fields.list());
       const list = { fields: [...kept], removed: [...removed] };
@@ -34,11 +36,12 @@ export function define(program: Program, deps: CliDeps): void {
     });
   sub('show', 'one field, with the answer for each planned crop', 'show home-quarter')
     .argument('<id>', 'id of the field')
-    .addOption(unitsOption())
-    .action(async (id: string, { json, units }: Flags) => {
+    .addOption(unitsOption('what is printed'))
+    .addOption(dateStyleOption())
+    .action(async (id: string, { json, units, dateStyle }: Flags) => {
       const shown = await deps.withDesk(async (desk) => ({
         field: await keptField(desk, id),
-        answers: await desk.answers(id),
+        answers: await desk.answers(id, wordingOf({ units, dateStyle })),
       }));
       say(json, shown, () => fieldText(shown.field, shown.answers, units));
     });
@@ -84,7 +87,7 @@ export function define(program: Program, deps: CliDeps): void {
         const version =
           kept.find(({ record }) => record.id === id)?.version ??
           removed.find((one) => one.id === id)?.version;
-        if (version === undefined) throw unknownField(id);
+        if (version === undefined) throw await unknownField(desk, id);
         return desk.fields.undo(id, version);
       });
       say(json, undone, () => `${id}: now version ${undone.version}${undone.removed ? ', removed' : ''}.\n`);
@@ -96,11 +99,13 @@ export function define(program: Program, deps: CliDeps): void {
   )
     .argument('<id>', 'id of the field')
     .argument('[treatment]', 'id of the treatment (default: the latest)')
-    .action(async (id: string, treatment: string | undefined, { json }: Flags) => {
+    .addOption(unitsOption('what is printed'))
+    .addOption(dateStyleOption())
+    .action(async (id: string, treatment: string | undefined, { json, units, dateStyle }: Flags) => {
       const record = await deps.withDesk(async (desk) => {
         const { treatments } = (await keptField(desk, id)).record;
         const latest = [...treatments].sort((a, b) => (a.appliedOn < b.appliedOn ? -1 : 1)).at(-1);
-        return desk.applicationRecord(id, treatment ?? latest?.id ?? 'none');
+        return desk.applicationRecord(id, treatment ?? latest?.id ?? 'none', wordingOf({ units, dateStyle }));
       });
       say(json, record, () => applicationRecordText(record));
     });
@@ -108,15 +113,15 @@ export function define(program: Program, deps: CliDeps): void {
 
 async function keptField(desk: FieldsDesk, id: string) {
   const kept = await desk.fields.get(id);
-  if (kept === null) throw unknownField(id);
+  if (kept === null) throw await unknownField(desk, id);
   return kept;
 }
 
-const unknownField = (id: string): MissingDataError =>
-  new MissingDataError('FIELD_UNKNOWN', `There is no field "${id}".`, {
-    hint: '“drywake fields list” shows each with its id.',
-    details: { id },
-  });
+async function unknownField(desk: FieldsDesk, id: string) {
+  const all = (await desk.fields.list()).kept.map(({ record }) => record.id);
+  const listed = '“drywake fields list” shows each with its id.';
+  return recordUnknown({ code: 'FIELD_UNKNOWN', noun: 'field', listed }, id, all);
+}
 
 const notMeant = (file: string): InvalidInputError =>
   new InvalidInputError(

@@ -1,12 +1,13 @@
-import { Option, type Command as Program } from 'commander';
+import type { Command as Program } from 'commander';
 import { answerField } from '../../app/answerField.ts';
+import { sayIn } from '../../app/say.ts';
 import { type AnswerFlags, addAnswerOptions, questionOf } from '../answerOptions.ts';
 import { answerText } from '../answerText.ts';
 import type { CliDeps } from '../command.ts';
 import { readerOf } from '../seasonOptions.ts';
+import { addWordingOptions, type WordingFlags, wordingOf } from '../wordingOptions.ts';
 
-interface OddsFlags extends AnswerFlags {
-  units: 'us' | 'metric';
+interface OddsFlags extends AnswerFlags, WordingFlags {
   season?: boolean;
   json?: boolean;
 }
@@ -14,12 +15,9 @@ interface OddsFlags extends AnswerFlags {
 /** `drywake odds`: one question, answered. */
 export function define(program: Program, deps: CliDeps): void {
   addAnswerOptions(program);
-  program
-    .addOption(
-      new Option('--units <system>', 'units of the printed answer').choices(['us', 'metric']).default('us'),
-    )
+  addWordingOptions(program, 'the printed answer')
     .option('--season', 'with --json, add the curves and rain that charts need')
-    .option('--json', 'print the answer as JSON, metric and unrounded')
+    .option('--json', 'print the answer as JSON, its figures metric and unrounded')
     .addHelpText(
       'after',
       `
@@ -35,13 +33,16 @@ Examples:
 
 async function answer(flags: OddsFlags, deps: CliDeps): Promise<void> {
   const { terminal } = deps;
+  const wording = wordingOf(flags);
   const question = await questionOf(flags, deps);
-  const result = await answerField(question, deps.answerDeps(await readerOf(flags, deps)), {
-    season: flags.json && flags.season,
-  });
+  const result = await answerField(
+    question,
+    { ...deps.answerDeps(await readerOf(flags, deps)), wording },
+    { season: flags.json && flags.season },
+  );
   terminal.out(
     flags.json
       ? `${JSON.stringify(result, null, 2)}\n`
-      : answerText(result, { units: flags.units, colour: terminal.colour }),
+      : answerText(result, { say: sayIn(wording), colour: terminal.colour }),
   );
 }

@@ -1,7 +1,7 @@
 import { InvalidArgumentError, type Command as Program } from 'commander';
 import { csvOf } from '../../app/flatTable.ts';
 import { regionRows } from '../../app/region.ts';
-import { regionFeature, regionTable } from '../../app/regionTable.ts';
+import { regionCollection, regionTable } from '../../app/regionTable.ts';
 import type { RegionEvent, RegionInput, RegionRow } from '../../schema/region.ts';
 import type { CliDeps } from '../command.ts';
 import { modelLine } from '../modelLine.ts';
@@ -32,9 +32,7 @@ export function define(program: Program, deps: CliDeps): void {
     'fillFromNeighbours',
   ]);
   program
-    .option('--state <letters>', 'stations of these US states only, such as MT,ND', (text: string) =>
-      text.split(',').map((one) => one.trim().toUpperCase()),
-    )
+    .option('--state <letters>', 'stations of these US states only, such as MT,ND', statesOption)
     .option('--box <w,s,e,n>', 'stations between these limits only, in degrees', boxOption)
     .option('--soils <file>', 'CSV with the columns station and soil_class; other stations take --soil')
     .option('--out <file>', 'write to a file: .csv, .json, .geojson or .parquet (default: CSV to the output)')
@@ -67,13 +65,13 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   const { length } = await weather.stations();
   const line = createProgressLine(terminal, 'stations');
   const rows: RegionRow[] = [];
-  let start: Extract<RegionEvent, { step: 'start' }> | undefined;
+  let begun: Extract<RegionEvent, { step: 'start' }> | undefined;
   await deps.untilInterrupted((signal) =>
     withWorkshop(deps, length, flags.workers, async (workshop) => {
       const { version, stateOf } = deps;
       const regionDeps = { version, catalogue: deps.catalogue(), weather, workshop, stateOf };
       for await (const event of regionRows(question, regionDeps, signal)) {
-        if (event.step === 'start') start = event;
+        if (event.step === 'start') begun = event;
         if (event.step !== 'rows') continue;
         rows.push(...event.rows);
         line.show(event.done, event.of);
@@ -81,15 +79,17 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
     }),
   );
   line.end();
+  if (begun === undefined) return;
+  const start = begun;
   const rules = deps
     .catalogue()
     .countingWindows.filter(
-      ({ country, thresholdMm }) => country === start?.question.country && thresholdMm !== null,
+      ({ country, thresholdMm }) => country === start.question.country && thresholdMm !== null,
     )
     .map(({ id }) => id);
-  const columns = regionTable(rules);
   const whole = () => ({ ...start, step: undefined, rows });
-  const geojson = () => ({ type: 'FeatureCollection', features: rows.map(regionFeature) });
+  const geojson = () => regionCollection(start, rows);
+  const columns = regionTable(rules, start);
   if (flags.out !== undefined) {
     await writeOutput(flags.out, { columns, rows, others: { json: whole, geojson } }, deps);
   } else if (flags.geojson || flags.json) {
@@ -99,8 +99,14 @@ async function run(flags: RegionFlags, deps: CliDeps): Promise<void> {
   }
   const answered = rows.filter(({ figures }) => figures !== null).length;
   terminal.err(`${answered} of ${rows.length} stations can answer; the others say why in the last column.\n`);
-  if (start) terminal.err(`${modelLine(start.model)}\n`);
-  for (const caution of start?.cautions ?? []) terminal.err(`${caution}\n`);
+  terminal.err(`${modelLine(start.model)}\n`);
+  for (const caution of start.cautions) terminal.err(`${caution}\n`);
+}
+
+function statesOption(text: string): string[] {
+  const states = text.split(',').map((one) => one.trim().toUpperCase());
+  if (states.every((one) => /^[A-Z]{2}$/.test(one))) return states;
+  throw new InvalidArgumentError('Write the two letters of each state, for example MT,ND.');
 }
 
 function boxOption(text: string): RegionInput['box'] {

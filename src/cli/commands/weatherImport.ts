@@ -72,13 +72,14 @@ async function bringIn(paths: string[], flags: ImportFlags, deps: CliDeps): Prom
   try {
     const summaries = await importAll(inputs, store, !flags.again && !toldMore, deps);
     const files = summaries.flatMap((summary) => summary.files);
-    const sum = (count: 'imported' | 'unchanged' | 'failed') =>
+    const sum = (count: 'imported' | 'unchanged' | 'failed' | 'passedOver') =>
       summaries.reduce((total, summary) => total + summary[count], 0);
     const [imported, unchanged, failed] = [sum('imported'), sum('unchanged'), sum('failed')];
     const stopped = summaries.some((summary) => summary.stopped);
     const scattered = imported > 0 ? await store.scatteredFiles() : 0;
     if (flags.json) {
-      terminal.out(`${JSON.stringify({ imported, unchanged, failed, stopped, files }, null, 2)}\n`);
+      const whole = { imported, unchanged, failed, passedOver: sum('passedOver'), stopped, files };
+      terminal.out(`${JSON.stringify(whole, null, 2)}\n`);
     } else {
       const also = unchanged > 0 ? `, ${unchanged} unchanged since they were` : '';
       terminal.out(`${imported} of ${files.length} imported${also}.\n`);

@@ -55,7 +55,7 @@ export const batchRoute = (deps: HttpDeps) =>
         await letGo();
         const progress = (done: number, of: number) => tell({ step: 'progress', done, of });
         const result = await batch(list, {}, deps, { progress, signal: stop.signal });
-        tell({ step: 'end', batch: result, csv: csvOf(batchTable(list.columns), result.rows) });
+        tell({ step: 'end', batch: result, csv: csvOf(batchTable(list.columns, result.model), result.rows) });
       },
     }) as never;
   });

@@ -1,6 +1,7 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { recordIdSchema } from '../../schema/recordId.ts';
 import { sheetSchema } from '../../schema/sheet.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -10,14 +11,10 @@ const route = createRoute({
   summary: 'The page for the grower and the file, of one planned crop of a kept field',
   request: {
     params: z.object({ id: recordIdSchema }),
-    query: z.strictObject({
+    query: wordingSchema.extend({
       plan: recordIdSchema.optional().meta({
         description: 'Planned crop by its id; may be left out where the field has one only',
       }),
-      units: z
-        .enum(['us', 'metric'])
-        .optional()
-        .meta({ description: 'Units of its words; US units where absent' }),
     }),
   },
   responses: {
@@ -28,6 +25,6 @@ const route = createRoute({
 
 export const fieldSheetRoute = ({ desk }: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const { plan = null, units = 'us' } = context.req.valid('query');
-    return context.json(await desk.sheet(context.req.valid('param').id, plan, units), 200);
+    const { plan = null, ...wording } = context.req.valid('query');
+    return context.json(await desk.sheet(context.req.valid('param').id, plan, wording), 200);
   });

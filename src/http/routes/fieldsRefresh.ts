@@ -1,5 +1,6 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { refreshSchema } from '../../schema/fieldAnswer.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -8,6 +9,7 @@ const route = createRoute({
   path: '/api/fields/refresh',
   summary: 'Answer all fields again and tell what has changed since the last time',
   request: {
+    query: wordingSchema,
     body: {
       required: true,
       content: {
@@ -30,5 +32,5 @@ const route = createRoute({
 
 export const fieldsRefreshRoute = ({ desk }: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) =>
-    context.json(await desk.refresh(context.req.valid('json').fetch), 200),
+    context.json(await desk.refresh(context.req.valid('json').fetch, context.req.valid('query')), 200),
   );

@@ -2,6 +2,7 @@ import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { answerField } from '../../app/answerField.ts';
 import { answerSchema } from '../../schema/answer.ts';
 import { askedQuestionSchema } from '../../schema/question.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -10,7 +11,7 @@ const route = createRoute({
   path: '/api/odds',
   summary: 'Odds, dates and reasons for one field, treatment, crop and planting date',
   request: {
-    query: z.strictObject({
+    query: wordingSchema.extend({
       with: z.enum(['season']).optional().meta({ description: 'Add the curves and rain that charts need' }),
     }),
     body: { required: true, content: { 'application/json': { schema: askedQuestionSchema } } },
@@ -23,7 +24,11 @@ const route = createRoute({
 
 export const oddsRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const { with: extra } = context.req.valid('query');
-    const answer = await answerField(context.req.valid('json'), deps, { season: extra === 'season' });
+    const { with: extra, ...wording } = context.req.valid('query');
+    const answer = await answerField(
+      context.req.valid('json'),
+      { ...deps, wording },
+      { season: extra === 'season' },
+    );
     return context.json(answer, 200);
   });

@@ -1,7 +1,8 @@
-import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { sheet } from '../../app/sheet.ts';
 import { askedQuestionSchema } from '../../schema/question.ts';
 import { sheetSchema } from '../../schema/sheet.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -10,12 +11,7 @@ const route = createRoute({
   path: '/api/sheet',
   summary: 'One page for the grower and the file; refused until every interval is confirmed from a label',
   request: {
-    query: z.strictObject({
-      units: z
-        .enum(['us', 'metric'])
-        .optional()
-        .meta({ description: 'Units of its words; US units where absent' }),
-    }),
+    query: wordingSchema,
     body: { required: true, content: { 'application/json': { schema: askedQuestionSchema } } },
   },
   responses: {
@@ -26,6 +22,6 @@ const route = createRoute({
 
 export const sheetRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const { units = 'us' } = context.req.valid('query');
-    return context.json(await sheet(context.req.valid('json'), deps, units), 200);
+    const wording = context.req.valid('query');
+    return context.json(await sheet(context.req.valid('json'), { ...deps, wording }), 200);
   });

@@ -3,6 +3,7 @@ import { fieldUnknown } from '../../app/fieldsDesk.ts';
 import { oneFile } from '../../app/oneFile/oneFile.ts';
 import { askedQuestionSchema } from '../../schema/question.ts';
 import { recordIdSchema } from '../../schema/recordId.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -11,11 +12,7 @@ const route = createRoute({
   path: '/api/sheet/file',
   summary: 'The answer as one HTML file that opens without any server; refused as the sheet is',
   request: {
-    query: z.strictObject({
-      units: z
-        .enum(['us', 'metric'])
-        .optional()
-        .meta({ description: 'Units of its words; US units where absent' }),
+    query: wordingSchema.extend({
       field: recordIdSchema
         .optional()
         .meta({ description: 'Kept field whose farm, name and size stand on it' }),
@@ -30,14 +27,19 @@ const route = createRoute({
 
 export const sheetFileRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const { units = 'us', field } = context.req.valid('query');
+    const { field, ...wording } = context.req.valid('query');
     const kept = field === undefined ? null : await deps.desk.fields.get(field);
-    if (field !== undefined && kept === null) throw fieldUnknown(field);
-    const { name, html } = await oneFile(context.req.valid('json'), deps, {
-      units,
-      madeAt: deps.clock(),
-      field: kept?.record ?? null,
-    });
+    if (field !== undefined && kept === null) {
+      throw fieldUnknown(field, (await deps.desk.fields.list()).kept);
+    }
+    const { name, html } = await oneFile(
+      context.req.valid('json'),
+      { ...deps, wording },
+      {
+        madeAt: deps.clock(),
+        field: kept?.record ?? null,
+      },
+    );
     // A file to keep, never a page of this server.
     context.header('Content-Disposition', `attachment; filename="${name}"`);
     return context.html(html, 200);

@@ -1,3 +1,5 @@
+import { type Columns, newColumns } from './columns.ts';
+
 /**
  * Label-basis rain: the rain a label interval is taken to assume, day by day. [mm]
  *
@@ -11,8 +13,9 @@ export function labelWater(
   meanTempC: Float64Array,
   rainMm: number,
   everyDays: number,
+  columns: Columns = newColumns,
 ): Float64Array {
-  const water = new Float64Array(meanTempC.length);
+  const water = columns.take(meanTempC.length).fill(0);
   const offset = (((-firstDay % everyDays) + everyDays) % everyDays) | 0;
   for (let i = offset; i < water.length; i += everyDays) {
     if (meanTempC[i] > 0) water[i] = rainMm;

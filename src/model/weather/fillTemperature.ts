@@ -1,5 +1,6 @@
 import { TEMP_CALENDAR_MEAN, TEMP_INTERPOLATED } from '../../schema/codes.ts';
 import { calendarMeans } from './calendarMeans.ts';
+import { calendarSlots } from './calendarSlot.ts';
 
 /** Longest gap that is bridged by a straight line. [d] */
 const MAX_INTERPOLATED_DAYS = 7;
@@ -13,8 +14,8 @@ const MAX_INTERPOLATED_DAYS = 7;
  *            never has a value stays NaN
  * Source     rule of our own (model decisions in DEVELOPERS.md)
  */
-export function fillTemperature(tempC: Float64Array, slots: Uint16Array, origin: Uint8Array): void {
-  let means: Float64Array | undefined;
+export function fillTemperature(tempC: Float64Array, firstDay: number, origin: Uint8Array): void {
+  let calendar: { readonly slots: Uint16Array; readonly means: Float64Array } | undefined;
   for (let first = 0; first < tempC.length; first++) {
     if (!Number.isNaN(tempC[first])) continue;
     let next = first;
@@ -28,7 +29,8 @@ export function fillTemperature(tempC: Float64Array, slots: Uint16Array, origin:
         origin[first + k] = Math.max(origin[first + k], TEMP_INTERPOLATED);
       }
     } else {
-      means ??= calendarMeans(tempC, slots);
+      calendar ??= calendarOf(tempC, firstDay);
+      const { slots, means } = calendar;
       for (let day = first; day < next; day++) {
         tempC[day] = means[slots[day]];
         origin[day] = TEMP_CALENDAR_MEAN;
@@ -36,4 +38,10 @@ export function fillTemperature(tempC: Float64Array, slots: Uint16Array, origin:
     }
     first = next;
   }
+}
+
+/** Dates and their means: only a record with long gaps asks for them. */
+function calendarOf(tempC: Float64Array, firstDay: number) {
+  const slots = calendarSlots(firstDay, tempC.length);
+  return { slots, means: calendarMeans(tempC, slots) };
 }

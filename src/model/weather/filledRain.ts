@@ -4,6 +4,7 @@ import type { StationRecord } from '../../schema/weather.ts';
 import type { Columns } from '../run/columns.ts';
 import { windowMeans } from './calendarMeans.ts';
 import { calendarSlots } from './calendarSlot.ts';
+import { hasGap } from './hasGap.ts';
 import { fillFromNeighbours, type NeighbourRain } from './neighbourRain.ts';
 import { applyOwnGauge, type OwnAmount } from './ownRecords.ts';
 import { rainOfRecord } from './rainOfRecord.ts';
@@ -45,17 +46,38 @@ export function filledRain(
 ): DailyRain & { readonly neighbourDays: readonly number[] } {
   const { firstDay, station } = record;
   const { rainMm, origin } = rainOfRecord(record, columns);
-  const slots = calendarSlots(firstDay, rainMm.length);
-  const means = windowMeans(rainMm, slots, RAIN_FILL_HALF_WIDTH);
+  // The means are the station's own: taken before neighbours and gauge come in, and only where a day is missing.
+  const calendar = hasGap(rainMm) ? calendarOf(rainMm, firstDay) : null;
   const neighbourDays = neighbours.length > 0 ? fillFromNeighbours(rainMm, origin, firstDay, neighbours) : [];
   applyOwnGauge(rainMm, origin, firstDay, gauge);
+  if (calendar !== null) fillWithMeans(rainMm, origin, calendar, station.id);
+  return { firstDay, rainMm, origin, neighbourDays };
+}
+
+/** Calendar slot of each day, and mean rain around each slot [mm]. */
+interface Calendar {
+  readonly slots: Uint16Array;
+  readonly means: Float64Array;
+}
+
+function calendarOf(rainMm: Float64Array, firstDay: number): Calendar {
+  const slots = calendarSlots(firstDay, rainMm.length);
+  return { slots, means: windowMeans(rainMm, slots, RAIN_FILL_HALF_WIDTH) };
+}
+
+function fillWithMeans(
+  rainMm: Float64Array,
+  origin: Uint8Array,
+  { slots, means }: Calendar,
+  stationId: string,
+): void {
   for (let day = 0; day < rainMm.length; day++) {
     if (!Number.isNaN(rainMm[day])) continue;
     const mean = means[slots[day]];
     if (Number.isNaN(mean)) {
       throw new MissingDataError(
         'RECORD_EMPTY',
-        `The record of ${station.id} has parts of the year without any rain value in any year.`,
+        `The record of ${stationId} has parts of the year without any rain value in any year.`,
         {
           hint: 'Choose a station that measures rain all year round.',
         },
@@ -64,5 +86,4 @@ export function filledRain(
     rainMm[day] = mean;
     origin[day] = RAIN_FILLED;
   }
-  return { firstDay, rainMm, origin, neighbourDays };
 }

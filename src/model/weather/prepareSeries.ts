@@ -1,9 +1,9 @@
 import { MissingDataError } from '../../errors.ts';
 import type { DailySeries, StationRecord } from '../../schema/weather.ts';
 import type { Columns } from '../run/columns.ts';
-import { calendarSlots } from './calendarSlot.ts';
 import { filledRain, type OtherRain } from './filledRain.ts';
 import { fillTemperature } from './fillTemperature.ts';
+import { hasGap } from './hasGap.ts';
 import { valuesFromTenths } from './rainOfRecord.ts';
 
 /** A daily series with what neighbours did for it. */
@@ -28,15 +28,14 @@ export function prepareSeries(
   columns?: Columns,
 ): PreparedSeries {
   const days = record.rainTenthsMm.length;
-  const slots = calendarSlots(record.firstDay, days);
   const { rainMm, origin: rainOrigin, neighbourDays } = filledRain(record, otherRain, columns);
 
   const maxTempC = valuesFromTenths(record.maxTempTenthsC, columns);
   const minTempC = valuesFromTenths(record.minTempTenthsC, columns);
   const tempOrigin = new Uint8Array(days);
   dropSwappedTemperatures(maxTempC, minTempC);
-  fillTemperature(maxTempC, slots, tempOrigin);
-  fillTemperature(minTempC, slots, tempOrigin);
+  fillTemperature(maxTempC, record.firstDay, tempOrigin);
+  fillTemperature(minTempC, record.firstDay, tempOrigin);
   if (hasGap(maxTempC) || hasGap(minTempC)) {
     throw new MissingDataError(
       'TEMPERATURES_MISSING',
@@ -56,11 +55,6 @@ export function prepareSeries(
     tempOrigin,
     neighbourDays,
   };
-}
-
-function hasGap(values: Float64Array): boolean {
-  for (let day = 0; day < values.length; day++) if (Number.isNaN(values[day])) return true;
-  return false;
 }
 
 function dropSwappedTemperatures(maxTempC: Float64Array, minTempC: Float64Array): void {

@@ -11,40 +11,56 @@ export interface WindowCheck {
   usable(start: number, length: number): boolean;
 }
 
+/** A stretch of days without rain values: from `first` to before `end`, after `before` missing days of earlier ones. */
+interface Gap {
+  readonly first: number;
+  readonly end: number;
+  readonly before: number;
+}
+
 /**
- * Prepares the window check of a series; each question then costs a few array reads.
+ * Prepares the window check of a series; each question then looks at its gaps alone.
  * @param rainOrigin per day; filled days count as missing, from neighbours too; spread and own-gauge days do not
  */
 export function windowCheckOf(rainOrigin: Uint8Array): WindowCheck {
   const days = rainOrigin.length;
-  const missingBefore = new Int32Array(days + 1);
-  /** For each day, the first index at or after it where a missing run longer than allowed is complete. */
-  const nextLongRun = new Int32Array(days + 1).fill(days);
-  const runLength = new Int32Array(days);
-  for (let day = 0; day < days; day++) {
-    const missing = isRainMissing(rainOrigin[day]);
-    missingBefore[day + 1] = missingBefore[day] + (missing ? 1 : 0);
-    runLength[day] = missing ? (day > 0 ? runLength[day - 1] : 0) + 1 : 0;
-  }
-  for (let day = days - 1; day >= 0; day--) {
-    nextLongRun[day] = runLength[day] > MAX_MISSING_RUN_DAYS ? day : nextLongRun[day + 1];
-  }
+  const gaps = gapsOf(rainOrigin);
+  const long = gaps.filter(({ first, end }) => end - first > MAX_MISSING_RUN_DAYS);
   return {
     usable(start, length) {
       const end = start + length;
       if (start < 0 || end > days) return false;
-      if (missingBefore[end] - missingBefore[start] > MAX_MISSING_SHARE * length) return false;
-      return !longRunInside(start, end);
+      if (missingBefore(gaps, end) - missingBefore(gaps, start) > MAX_MISSING_SHARE * length) return false;
+      // A run that began before the window counts only with its days inside it.
+      return !long.some((gap) => Math.min(gap.end, end) - Math.max(gap.first, start) > MAX_MISSING_RUN_DAYS);
     },
   };
+}
 
-  /** A run that began before the window counts only with its days inside it. */
-  function longRunInside(start: number, end: number): boolean {
-    let day = nextLongRun[start];
-    while (day < end) {
-      if (Math.min(runLength[day], day - start + 1) > MAX_MISSING_RUN_DAYS) return true;
-      day = nextLongRun[day + 1];
-    }
-    return false;
+function gapsOf(rainOrigin: Uint8Array): Gap[] {
+  const gaps: Gap[] = [];
+  let before = 0;
+  for (let first = 0; first < rainOrigin.length; first++) {
+    if (!isRainMissing(rainOrigin[first])) continue;
+    let end = first + 1;
+    while (end < rainOrigin.length && isRainMissing(rainOrigin[end])) end++;
+    gaps.push({ first, end, before });
+    before += end - first;
+    first = end;
   }
+  return gaps;
+}
+
+/** Missing days before a day; the gaps that begin before it are found by halving. */
+function missingBefore(gaps: readonly Gap[], day: number): number {
+  let low = 0;
+  let high = gaps.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (gaps[middle].first < day) low = middle + 1;
+    else high = middle;
+  }
+  if (low === 0) return 0;
+  const { first, end, before } = gaps[low - 1];
+  return before + Math.min(day, end) - first;
 }

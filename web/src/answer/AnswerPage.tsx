@@ -60,7 +60,7 @@ export function AnswerPage({ answer, question, units, stale, move, change }: Ans
             The sheet for the grower, to print
           </a>
           {openIntervals(answer).length === 0 ? (
-            <SaveOneFile answer={answer} units={units} field={null} />
+            <SaveOneFile answer={answer} field={null} />
           ) : (
             <a href={`/sheet${encodeAddress(answer.inputs.question, units)}`} data-testid="file-wants-label">
               Save this answer as one file: first confirm its interval from your label

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from './contract.ts';
 import { GoneError, RefusedError, requestJson } from './requestJson.ts';
 
@@ -23,7 +23,7 @@ const NOTHING = { answer: null, pending: false, problem: null, gone: false };
  * Keeps an answer in step with a question. The last answer stays until the next one is there; an answer that comes
  * late is dropped.
  * @param question what is posted; null asks nothing
- * @param settleMs time without a change before the server is asked [ms]
+ * @param settleMs changes that follow each other sooner, as while something is dragged, are asked when they rest [ms]
  */
 export function useAsked<T>(
   path: string,
@@ -33,18 +33,25 @@ export function useAsked<T>(
   const [state, setState] = useState<Asked<T>>(NOTHING);
   const [attempt, setAttempt] = useState(0);
   const latest = useRef(0);
+  const changedMs = useRef(Number.NEGATIVE_INFINITY);
   const body = question === null ? null : JSON.stringify(question);
 
-  useEffect(() => {
+  // Before the page is drawn with what has changed: the server works meanwhile.
+  useLayoutEffect(() => {
     if (body === null) return;
     const number = ++latest.current;
     const stop = new AbortController();
-    setState((before) => ({ ...before, pending: true }));
-    const timer = setTimeout(async () => {
+    const now = performance.now();
+    const moving = now - changedMs.current < settleMs;
+    changedMs.current = now;
+    const begin = async () => {
       const next = await ask<T>(path, body, stop.signal);
       if (next === null || number !== latest.current) return;
       setState((before) => ({ ...NOTHING, answer: before.answer, ...next }));
-    }, settleMs);
+    };
+    const timer = moving ? setTimeout(begin, settleMs) : undefined;
+    if (!moving) void begin();
+    setState((before) => ({ ...before, pending: true }));
     return () => {
       clearTimeout(timer);
       stop.abort();

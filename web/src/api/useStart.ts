@@ -1,12 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
+import { takeEarly } from './askedEarly.ts';
 import type { Choices, Example } from './contract.ts';
-import { requestJson } from './requestJson.ts';
 
 /** What the page needs before it can show a question. */
 export interface Start {
   readonly example: Example;
   readonly choices: Choices;
 }
+
+export const EXAMPLE = '/api/example';
+export const CHOICES = '/api/choices';
 
 /** Time before a server that is gone is asked again. [ms] */
 const RETRY_MS = 3000;
@@ -19,7 +22,7 @@ export function useStart(): { start: Start | null; gone: boolean } {
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let left = false;
-    Promise.all([requestJson<Example>('/api/example'), requestJson<Choices>('/api/choices')]).then(
+    Promise.all([takeEarly<Example>(EXAMPLE), takeEarly<Choices>(CHOICES)]).then(
       ([example, choices]) => {
         if (!left) setStart({ example, choices });
       },

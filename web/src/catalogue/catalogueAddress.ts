@@ -1,3 +1,5 @@
+import { decodedPart } from '../shell/decodedPart.ts';
+
 /** Country whose label rows count. */
 export type Country = 'US' | 'CA';
 
@@ -14,7 +16,8 @@ const START = '/catalogue/';
 export function readCatalogueAddress(path: string, search: string): CatalogueAddress {
   const query = new URLSearchParams(search);
   return {
-    active: path.startsWith(START) && path.length > START.length ? decoded(path.slice(START.length)) : null,
+    active:
+      path.startsWith(START) && path.length > START.length ? decodedPart(path.slice(START.length)) : null,
     crop: query.get('crop') || null,
     country: query.get('country') === 'CA' ? 'CA' : 'US',
   };
@@ -33,12 +36,4 @@ export function catalogueAddress({
   const path =
     active === null ? '/catalogue' : `${START}${encodeURIComponent(active).replaceAll('%2C', ',')}`;
   return `${path}${text && `?${text}`}`;
-}
-
-function decoded(text: string): string {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
 }

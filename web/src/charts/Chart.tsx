@@ -1,19 +1,21 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { ChartSpec } from '../../../src/chart/frame.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing, MarkEvents } from './drawing.ts';
 
 interface ChartProps {
   readonly spec: ChartSpec;
   /** A mark was pressed; its row is handed over. */
   readonly onPick?: (row: object) => void;
+  /** A mark is pointed at; its row is handed over, and null once it is left. */
+  readonly onPoint?: (row: object | null) => void;
 }
 
 /** A drawn chart. The drawing code is fetched when the first chart is to be drawn; its room is kept until then. */
-export function Chart({ spec, onPick }: ChartProps) {
+export function Chart({ spec, onPick, onPoint }: ChartProps) {
   const room = useRef<HTMLDivElement>(null);
   const [failed, setFailed] = useState(false);
-  const latest = useRef({ spec, onPick });
-  latest.current = { spec, onPick };
+  const latest = useRef({ onPick, onPoint });
+  latest.current = { onPick, onPoint };
   const artist = useRef<Artist | null>(null);
 
   useEffect(() => {
@@ -21,7 +23,10 @@ export function Chart({ spec, onPick }: ChartProps) {
     if (element === null) return;
     const { padding, height } = spec as { padding: { top: number; bottom: number }; height: number };
     element.style.setProperty('--room', `${height + padding.top + padding.bottom}px`);
-    artist.current ??= artistFor(element, (row) => latest.current.onPick?.(row));
+    artist.current ??= artistFor(element, {
+      pick: (row) => latest.current.onPick?.(row),
+      point: (row) => latest.current.onPoint?.(row),
+    });
     artist.current.show(spec).catch(() => setFailed(true));
   }, [spec]);
   useEffect(() => () => artist.current?.leave(), []);
@@ -42,7 +47,7 @@ interface Artist {
   readonly leave: () => void;
 }
 
-function artistFor(element: HTMLElement, onPick: (row: object) => void): Artist {
+function artistFor(element: HTMLElement, events: MarkEvents): Artist {
   let wanted: ChartSpec | null = null;
   let drawing: Drawing | null = null;
   let busy = false;
@@ -57,7 +62,7 @@ function artistFor(element: HTMLElement, onPick: (row: object) => void): Artist 
           const next: ChartSpec = wanted;
           wanted = null;
           if (drawing) await drawing.update(next);
-          else drawing = await (await import('./drawing.ts')).draw(element, next, onPick);
+          else drawing = await (await import('./drawing.ts')).draw(element, next, events);
         }
       } finally {
         busy = false;

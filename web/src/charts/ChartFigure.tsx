@@ -1,9 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
-import { type Column, csvOf } from './csv.ts';
+import type { Column } from './csv.ts';
 import { drawnSvg } from './drawnSvg.ts';
 import { PlainTable } from './PlainTable.tsx';
-import { saveFile } from './saveFile.ts';
+import { Readout } from './Readout.tsx';
+import { saveSvg, saveTable } from './saveFile.ts';
+import { type DrawnPlace, usePointedPlace } from './usePointedPlace.ts';
 
 interface ChartFigureProps<Row> {
   readonly testId: string;
@@ -14,6 +16,9 @@ interface ChartFigureProps<Row> {
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
   readonly fileName: string;
+  /** The row at a place of the drawing, whose numbers are given there; or the row itself, where a mark tells it. */
+  readonly rowAt?: (place: DrawnPlace) => Row | null;
+  readonly pointed?: Row | null;
   /** More buttons beside those for table and file. */
   readonly tools?: ComponentChildren;
   readonly children: ComponentChildren;
@@ -21,15 +26,17 @@ interface ChartFigureProps<Row> {
 
 /** A chart with its finding, its table one tap away and its rows as a file. */
 export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
-  const { testId, caption, legend, columns, rows, fileName, tools, children } = props;
+  const { testId, caption, legend, columns, rows, fileName, rowAt, pointed = null, tools, children } = props;
   const [open, setOpen] = useState(false);
   const figure = useRef<HTMLElement>(null);
+  const { place, handlers } = usePointedPlace();
+  const row = place !== null && rowAt ? rowAt(place) : pointed;
   const saveDrawing = () => {
     const drawn = figure.current?.querySelector<SVGSVGElement>('.drawing svg');
-    if (drawn) saveFile(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), 'image/svg+xml;charset=utf-8');
+    if (drawn) saveSvg(fileName.replace(/\.csv$/, '.svg'), drawnSvg(drawn), caption);
   };
   return (
-    <figure class="chart" ref={figure} data-testid={testId}>
+    <figure class="chart" ref={figure} data-testid={testId} {...(rowAt && handlers)}>
       <figcaption>{caption}</figcaption>
       {legend && <div class="legend">{legend}</div>}
       {children}
@@ -41,7 +48,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
           type="button"
           class="quiet"
           aria-label={`Save the rows of this chart as CSV: ${caption}`}
-          onClick={() => saveFile(fileName, csvOf(columns, rows))}
+          onClick={() => saveTable(fileName, columns, rows)}
         >
           CSV
         </button>
@@ -55,6 +62,7 @@ export function ChartFigure<Row>(props: ChartFigureProps<Row>) {
             SVG
           </button>
         )}
+        <Readout columns={columns} row={row} />
       </div>
       {open && <PlainTable label={`Table: ${caption}`} columns={columns} rows={rows} />}
     </figure>

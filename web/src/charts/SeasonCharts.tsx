@@ -10,15 +10,17 @@ import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { OddsLine } from '../answer/OddsLine.tsx';
 import { sayOdds, twentieths } from '../answer/oddsInWords.ts';
 import type { Answer, QuestionInput } from '../api/contract.ts';
-import { dayOf, isoOf, sayDate, sayMonth } from '../question/calendar.ts';
+import { dayOf, isoOf } from '../question/calendar.ts';
 import { rainNumber, rainText, rainUnit, rainValue, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { Chart } from './Chart.tsx';
 import { ChartFigure } from './ChartFigure.tsx';
 import { fileStem } from './fileStem.ts';
 import { MarkerRow } from './MarkerRow.tsx';
+import { nearestOnRuler } from './nearest.ts';
 import { RulerStrip } from './RulerStrip.tsx';
-import { seasonRows } from './seasonRows.ts';
+import { pickedYear, seasonRows } from './seasonRows.ts';
 import { useChartPointer } from './useChartPointer.ts';
 import { type Move, useMarker } from './useMarker.ts';
 import { useWidth } from './useWidth.ts';
@@ -33,6 +35,7 @@ interface SeasonChartsProps {
 
 /** The three charts that hang on one date ruler, with the marker that crosses them all. */
 export function SeasonCharts({ answer, question, units, picked, move }: SeasonChartsProps) {
+  const dates = useDates();
   const { season, labelDate, clearDate } = answer;
   const { plantOn } = question;
   const { element, width } = useWidth<HTMLDivElement>();
@@ -52,8 +55,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       widthPx: Math.max(width, 280) - leftPx - rightPx,
       leftPx,
       rightPx,
+      dateStyle: dates.style,
     }),
-    [ends.fromMs, ends.toMs, width, rightPx],
+    [ends.fromMs, ends.toMs, width, rightPx, dates],
   );
   const earliest = isoOf(dayOf(appliedOn) + 1);
   const pointer = useChartPointer(ruler, earliest, moves);
@@ -65,7 +69,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
   const crop = answer.inputs.crop;
 
   const dots = useMemo(() => dotRows(season), [season]);
-  const dotsCaption = dotsFinding(season, plantOn, crop);
+  const dotsCaption = dotsFinding(season, plantOn, crop, dates);
   const dotsSpec = useMemo(
     () =>
       quantileDots(dots, {
@@ -77,7 +81,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       }),
     [dots, dotsCaption, ruler, marks, here],
   );
-  const seasonCaption = seasonFinding(season, answer);
+  const seasonCaption = seasonFinding(season, answer, dates);
   const seasonSpec = useMemo(
     () =>
       oddsSeason(season, {
@@ -91,7 +95,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       }),
     [season, seasonCaption, ruler, marks, oddsLimit, picked, narrow],
   );
-  const rainCaption = rainFinding(season, answer.weather.observedThrough, (mm) => rainText(mm, units));
+  const rainCaption = rainFinding(season, answer.weather.observedThrough, (mm) => rainText(mm, units), dates);
   const rainSpec = useMemo(
     () =>
       rainMonths(season.rain.months, {
@@ -106,6 +110,10 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
     [season, rainCaption, ruler, marks, units, appliedOn, answer],
   );
   const stem = fileStem(answer);
+  const weeks = useMemo(
+    () => seasonRows(season, Math.round((ruler.toMs - msOf(season.startDate)) / MS_PER_DAY)),
+    [season, ruler.toMs],
+  );
 
   return (
     <div class="season" ref={element}>
@@ -121,10 +129,13 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
                 cell: ({ oddsUnder }) => (oddsUnder * 20).toFixed(1),
                 number: true,
               },
-              { head: 'From', cell: ({ date }) => date ?? 'past the search' },
+              { head: 'From', cell: ({ date }) => date ?? 'past the search', dates: 'day' },
               { head: 'After planting', cell: (row) => (dotCounts(row, plantOn) ? 'yes' : 'no') },
             ]}
             rows={dots}
+            rowAt={({ x }) =>
+              nearestOnRuler(ruler, dots, ({ date }) => (date === null ? ruler.toMs : msOf(date)), x)
+            }
             fileName={`${stem}-dots.csv`}
           >
             <div class="plot" {...pointer}>
@@ -140,8 +151,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
             <MarkerRow question={question} odds={here} moves={moves} />
             <OddsLine answer={answer} />
             <p class="legend">
-              <b>L</b> <Term name="label date" /> {sayDate(labelDate)} <span class="gap" />
-              <b>C</b> <Term name="clear date" /> {clearDate ? sayDate(clearDate) : 'not within the search'}
+              <b>L</b> <Term name="label date" /> {dates.full(labelDate)} <span class="gap" />
+              <b>C</b> <Term name="clear date" />{' '}
+              {clearDate ? dates.full(clearDate) : 'not within the search'}
             </p>
           </ChartFigure>
           <ChartFigure
@@ -158,7 +170,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               </>
             }
             columns={[
-              { head: 'Date', cell: ({ date }) => date },
+              { head: 'Date', cell: ({ date }) => date, dates: 'day' },
               { head: 'Odds, in 20', cell: ({ odds }) => twentieths(odds), number: true },
               {
                 head: 'Dry years, in 20',
@@ -175,8 +187,10 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
                 cell: ({ wet }) => (wet === null ? null : twentieths(wet)),
                 number: true,
               },
+              ...pickedYear(season, picked),
             ]}
-            rows={seasonRows(season, Math.round((ruler.toMs - msOf(season.startDate)) / MS_PER_DAY))}
+            rows={weeks}
+            rowAt={({ x }) => nearestOnRuler(ruler, weeks, ({ date }) => msOf(date), x)}
             fileName={`${stem}-season.csv`}
           >
             <div class="plot" {...pointer}>
@@ -192,7 +206,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               </span>
             ))}
             columns={[
-              { head: 'Month', cell: ({ month }) => sayMonth(`${month}-01`) },
+              { head: 'Month', cell: ({ month }) => month, dates: 'month' },
               {
                 head: `Rain, ${rainUnit(units)}`,
                 cell: ({ observedMm }) => (observedMm === null ? null : rainNumber(observedMm, units)),
@@ -205,6 +219,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               },
             ]}
             rows={season.rain.months}
+            rowAt={({ x }) =>
+              nearestOnRuler(ruler, season.rain.months, ({ month }) => msOf(`${month}-15`), x)
+            }
             fileName={`${stem}-rain.csv`}
           >
             <div class="plot" {...pointer}>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { ChartSpec } from '../../../src/chart/frame.ts';
-import { saveFile } from './saveFile.ts';
+import { saveSvg } from './saveFile.ts';
 
 /** Saves a drawing; its code is fetched then, if no chart has fetched it before. */
 export function SvgButton({
@@ -16,7 +16,7 @@ export function SvgButton({
   const [failed, setFailed] = useState(false);
   const save = async () => {
     const { svgOf } = await import('../../../src/chart/svgOf.ts');
-    saveFile(name, await svgOf(spec()), 'image/svg+xml');
+    saveSvg(name, await svgOf(spec()), about);
   };
   return (
     <button

@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { yearsFinding } from '../../../src/chart/findings.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { driestYear, yearScatter } from '../../../src/chart/yearScatter.ts';
@@ -22,6 +22,7 @@ interface YearsChartProps {
 export function YearsChart({ answer, units, picked, pick }: YearsChartProps) {
   const { element, width } = useWidth<HTMLDivElement>();
   const { years, inputs } = answer;
+  const [over, setOver] = useState<number | null>(null);
   const caption = yearsFinding(answer);
   const { oddsLimit } = inputs.question;
   const spec = useMemo(
@@ -64,14 +65,16 @@ export function YearsChart({ answer, units, picked, pick }: YearsChartProps) {
             },
             { head: 'Breakdown days', cell: ({ breakdownDays }) => breakdownDays.toFixed(1), number: true },
             { head: 'Odds, in 20', cell: ({ probability }) => twentieths(probability), number: true },
-            { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'none' },
+            { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'none', dates: 'day' },
             { head: 'Weight', cell: ({ weight }) => Number(weight.toPrecision(3)), number: true },
           ]}
           rows={years}
+          pointed={years.find(({ year }) => year === (over ?? picked)) ?? null}
           fileName={`${fileStem(answer)}-years.csv`}
         >
           <Chart
             spec={spec}
+            onPoint={(row) => setOver((row as { year?: number } | null)?.year ?? null)}
             onPick={(row) => {
               const year = (row as { year?: number }).year;
               if (year !== undefined) pick(year === picked ? null : year);

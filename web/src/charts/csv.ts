@@ -3,6 +3,8 @@ export interface Column<Row> {
   /** Head, with the unit where there is one. */
   readonly head: string;
   readonly cell: (row: Row) => string | number | null;
+  /** The cells are `YYYY-MM-DD` or `YYYY-MM`: a file keeps them, a table writes them as the reader likes. */
+  readonly dates?: 'day' | 'month';
   /** Numbers stand flush right. */
   readonly number?: boolean;
 }

@@ -10,16 +10,18 @@ export interface Drawing {
   readonly remove: () => void;
 }
 
+/** What is done with the row of a mark that is pressed, or pointed at until it is left. */
+export interface MarkEvents {
+  readonly pick: (row: object) => void;
+  readonly point: (row: object | null) => void;
+}
+
 /** Draws a chart. Expressions are interpreted, never evaluated, so that a strict policy can stand. */
-export async function draw(
-  element: HTMLElement,
-  first: ChartSpec,
-  onPick?: (row: object) => void,
-): Promise<Drawing> {
+export async function draw(element: HTMLElement, first: ChartSpec, events: MarkEvents): Promise<Drawing> {
   await document.fonts.ready;
   let frame = frameOf(first);
   let texts = textsOf(first);
-  let view = viewOf(element, first, onPick);
+  let view = viewOf(element, first, events);
   await view.runAsync();
   return {
     async update(next) {
@@ -27,7 +29,7 @@ export async function draw(
       const nextTexts = textsOf(next);
       if (nextFrame !== frame) {
         view.finalize();
-        view = viewOf(element, next, onPick);
+        view = viewOf(element, next, events);
       } else {
         for (const [name, rows] of Object.entries(next.datasets)) {
           if (nextTexts[name] === texts[name]) continue;
@@ -50,7 +52,7 @@ const frameOf = (spec: ChartSpec): string => JSON.stringify({ ...spec, datasets:
 const textsOf = ({ datasets }: ChartSpec): Record<string, string> =>
   Object.fromEntries(Object.entries(datasets).map(([name, rows]) => [name, JSON.stringify(rows)]));
 
-function viewOf(element: HTMLElement, spec: ChartSpec, onPick?: (row: object) => void): View {
+function viewOf(element: HTMLElement, spec: ChartSpec, events: MarkEvents): View {
   const vega = compile(structuredClone(spec) as TopLevelSpec).spec;
   const runtime: Runtime = parse(vega, undefined, { ast: true });
   const view = new View(runtime, {
@@ -60,10 +62,10 @@ function viewOf(element: HTMLElement, spec: ChartSpec, onPick?: (row: object) =>
     tooltip: () => {},
     expr: expressionInterpreter,
   });
-  if (onPick) {
-    view.addEventListener('click', (_, item) => {
-      if (item?.datum) onPick(item.datum);
-    });
-  }
+  view.addEventListener('click', (_, item) => {
+    if (item?.datum) events.pick(item.datum);
+  });
+  view.addEventListener('mouseover', (_, item) => events.point(item?.datum ?? null));
+  view.addEventListener('mouseout', () => events.point(null));
   return view;
 }

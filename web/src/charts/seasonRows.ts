@@ -1,6 +1,8 @@
 import { MS_PER_DAY, msOf } from '../../../src/chart/dateMs.ts';
+import { twentieths } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
 import { isoOf } from '../question/calendar.ts';
+import type { Column } from './csv.ts';
 
 type Season = NonNullable<Answer['season']>;
 
@@ -33,6 +35,21 @@ export function seasonRows({ startDate, odds, years, yearStepDays }: Season, las
     });
   }
   return rows;
+}
+
+/** The column of the year that is followed; none where none is. */
+export function pickedYear(
+  { startDate, years, yearStepDays }: Season,
+  picked: number | null,
+): Column<SeasonRow>[] {
+  const year = years.find((one) => one.year === picked);
+  if (year === undefined) return [];
+  const cell = ({ date }: SeasonRow) => {
+    const step = (msOf(date) - msOf(startDate)) / MS_PER_DAY / yearStepDays;
+    const odds = year.probability[Math.round(step)];
+    return odds === undefined ? null : twentieths(odds);
+  };
+  return [{ head: `${year.year}, in 20`, cell, number: true }];
 }
 
 type SeasonThird = Season['years'][number]['third'];

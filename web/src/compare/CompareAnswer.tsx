@@ -1,12 +1,11 @@
 import { useMemo } from 'preact/hooks';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Comparison } from '../api/contract.ts';
-import { csvOf } from '../charts/csv.ts';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveJson, saveTable } from '../charts/saveFile.ts';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
-import { datesIn } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { CompareTable, TableTerms } from './CompareTable.tsx';
 import { ControlChart } from './ControlChart.tsx';
 import { type CompareAsked, isAsked, namedRows } from './compareAddress.ts';
@@ -37,7 +36,7 @@ function yearsBehind({ residuals }: Comparison): string {
 /** The residuals side by side: in a sentence, drawn, as a table, over the season. */
 export function CompareAnswer({ answer: given, finding, asked, units, stale, look }: CompareAnswerProps) {
   const { question } = asked;
-  const dates = datesIn(units);
+  const dates = useDates();
   const answer = useMemo(() => ({ ...given, residuals: namedRows(given.residuals) }), [given]);
   const own = answer.residuals.find((row) => isAsked(row, question))?.residual;
   const picks = picksOf(answer.residuals, asked.picks, own);
@@ -92,15 +91,11 @@ export function CompareAnswer({ answer: given, finding, asked, units, stale, loo
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile(`${stem}.csv`, csvOf(FILE_COLUMNS, fileRows(answer)))}
+              onClick={() => saveTable(`${stem}.csv`, FILE_COLUMNS, fileRows(answer))}
             >
               Table as CSV
             </button>
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => saveFile(`${stem}.json`, JSON.stringify(answer, null, 2), 'application/json')}
-            >
+            <button type="button" class="quiet" onClick={() => saveJson(`${stem}.json`, answer)}>
               Answer as JSON
             </button>
             <CopyLink />

@@ -22,6 +22,7 @@ interface ControlChartProps {
 export function ControlChart({ answer, picks, all }: ControlChartProps) {
   const { element, width } = useWidth<HTMLElement>();
   const [pressed, setPressed] = useState<string | null>(null);
+  const [over, setOver] = useState<string | null>(null);
   const { residuals, question } = answer;
   const judged = useMemo(() => residuals.filter((row) => row.oddsAtPlanting !== null), [residuals]);
   const drawn = useMemo(() => shownRows(judged, all), [judged, all]);
@@ -38,7 +39,7 @@ export function ControlChart({ answer, picks, all }: ControlChartProps) {
       ...more,
     });
   const spec = useMemo(() => specWith(PAGE_TOKENS), [drawn, caption, width, question.oddsLimit, rung.join()]);
-  const one = drawn.find(({ residual }) => residual === pressed);
+  const one = drawn.find(({ residual }) => residual === (over ?? pressed));
   if (judged.length === 0) return null;
   return (
     <figure class="chart" data-testid="control-chart" ref={element}>
@@ -63,6 +64,7 @@ export function ControlChart({ answer, picks, all }: ControlChartProps) {
       {width > 0 && (
         <Chart
           spec={spec}
+          onPoint={(row) => setOver((row as { name?: string } | null)?.name ?? null)}
           onPick={(row) => {
             const { name } = row as { name?: string };
             if (name !== undefined) setPressed(name === pressed ? null : name);
@@ -70,7 +72,7 @@ export function ControlChart({ answer, picks, all }: ControlChartProps) {
         />
       )}
       <p class="pressed" data-testid="pressed">
-        {one ? inWords(one) : 'Press a mark for its numbers; the table below has them all.'}
+        {one ? inWords(one) : 'Point at a mark or press it for its numbers; the table below has them all.'}
       </p>
       <div class="chart-tools">
         <SvgButton

@@ -14,6 +14,7 @@ import type { Answer, QuestionInput } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import type { Column } from '../charts/csv.ts';
+import { nearestOnRuler } from '../charts/nearest.ts';
 import { SvgButton } from '../charts/SvgButton.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { isoOf } from '../question/calendar.ts';
@@ -57,8 +58,9 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
       widthPx: Math.max(width, 280) - leftPx - rightPx,
       leftPx,
       rightPx,
+      dateStyle: dates.style,
     };
-  }, [seasons, plantOn, width, narrow]);
+  }, [seasons, plantOn, width, narrow, dates]);
   const caption = overlayFinding(seasons, plantOn, dates);
   const specWith = (tokens: ChartTokens, more: { title?: string; source?: string } = {}) =>
     overlaySeasons(seasons, {
@@ -105,6 +107,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
           }
           columns={columnsOf(seasons)}
           rows={weeksOf(ruler)}
+          rowAt={({ x }) => nearestOnRuler(ruler, weeksOf(ruler), msOf, x)}
           fileName={`${stem}-seasons.csv`}
           tools={
             <SvgButton
@@ -167,7 +170,7 @@ function weeksOf({ fromMs, toMs }: Ruler): string[] {
 }
 
 const columnsOf = (seasons: readonly Overlaid[]): Column<string>[] => [
-  { head: 'Date', cell: (date) => date },
+  { head: 'Date', cell: (date) => date, dates: 'day' },
   ...seasons.map((season) => ({
     head: `${season.residual}, odds in 20`,
     number: true,

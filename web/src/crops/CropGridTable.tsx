@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { oddsStep } from '../../../src/chart/oddsScale.ts';
+import { monthName } from '../../../src/dateWords.ts';
 import { chipText } from '../answer/chipText.ts';
 import { sayOdds } from '../answer/oddsInWords.ts';
 import type { CropRow } from '../api/contract.ts';
-import { sayMonth, sayMonthDay } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import type { Years } from './cropsAddress.ts';
 import { type Cell, cellOf, columnOfDate, type GridColumn, monthSpans, moveOn } from './gridView.ts';
 
@@ -22,13 +23,16 @@ interface CropGridTableProps {
   /** The cell of the crop and date asked about; null where it lies outside. */
   readonly ringed: Place | null;
   readonly ring: (place: Place) => void;
+  /** A cell is pointed at or come to by key; null once it is left. */
+  readonly point: (place: Place | null) => void;
 }
 
 /**
  * Crops down, planting dates across, a number of twenty in every cell. It scrolls within itself with the crops held
  * in place; arrow keys go from cell to cell, Enter rings one.
  */
-export function CropGridTable({ caption, rows, columns, years, ringed, ring }: CropGridTableProps) {
+export function CropGridTable({ caption, rows, columns, years, ringed, ring, point }: CropGridTableProps) {
+  const dates = useDates();
   const [at, setAt] = useState<Place | null>(null);
   const grid = useRef<HTMLDivElement>(null);
   const tabbed = at ?? ringed ?? { row: 0, column: 0 };
@@ -65,7 +69,7 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring }: C
             <td />
             {monthSpans(columns).map(({ month, columns: span }) => (
               <th key={month} scope="colgroup" colSpan={span}>
-                {sayMonth(`${month}-01`).slice(0, span > 1 ? undefined : 3)}
+                {span > 1 ? dates.month(month) : monthName(Number(month.slice(5)), dates.style)}
               </th>
             ))}
           </tr>
@@ -75,13 +79,19 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring }: C
             </th>
             {columns.map(({ date }, column) => (
               <th key={date} scope="col" data-own={column === ringedColumn ? '' : undefined}>
-                <span class="unseen">{sayMonthDay(date)}</span>
+                <span class="unseen">{dates.monthDay(date)}</span>
                 <span aria-hidden="true">{Number(date.slice(8))}</span>
               </th>
             ))}
           </tr>
         </thead>
-        <tbody onKeyDown={key}>
+        <tbody
+          onKeyDown={key}
+          onPointerOver={({ target }) => point(placeOf(target))}
+          onPointerLeave={() => point(null)}
+          onFocusIn={({ target }) => point(placeOf(target))}
+          onFocusOut={() => point(null)}
+        >
           {rows.map((row, index) => {
             const label = columnOfDate(columns, row.labelDate);
             const clear = columnOfDate(columns, row.clearDate);
@@ -118,6 +128,14 @@ interface GridCellProps {
   readonly ringed: boolean;
   readonly tabbed: boolean;
   readonly press: () => void;
+}
+
+/** The cell that an element stands in. */
+function placeOf(target: EventTarget | null): Place | null {
+  const cell = (target as Element | null)?.closest('td')?.querySelector<HTMLElement>('[data-cell]');
+  if (!cell?.dataset.cell) return null;
+  const [row, column] = cell.dataset.cell.split(':').map(Number);
+  return { row, column };
 }
 
 const SPOKEN: Readonly<Record<string, string>> = { L: ', label date', C: ', clear date' };

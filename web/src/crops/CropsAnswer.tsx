@@ -2,18 +2,17 @@ import { useState } from 'preact/hooks';
 import { ODDS_WORDS } from '../../../src/chart/oddsScale.ts';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { CropGrid } from '../api/contract.ts';
-import { csvOf } from '../charts/csv.ts';
 import { PlainTable } from '../charts/PlainTable.tsx';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveJson, saveTable } from '../charts/saveFile.ts';
 import { NotJudged } from '../compare/NotJudged.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
 import { encodeAddress } from '../question/address.ts';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
-import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
-import { CropGridTable } from './CropGridTable.tsx';
+import { CropGridTable, type Place } from './CropGridTable.tsx';
 import { type CropsAsked, withCrop } from './cropsAddress.ts';
 import { cropsStem, fileColumns, tableColumns } from './cropsFiles.ts';
 import { byLabelDate, type CropsFinding, cellInWords, YEARS_WORDS } from './cropsWords.ts';
@@ -33,12 +32,15 @@ interface CropsAnswerProps {
 export function CropsAnswer({ answer, finding, asked, units, stale, look }: CropsAnswerProps) {
   const { question, years } = asked;
   const [plain, setPlain] = useState(false);
-  const dates = datesIn(units);
+  const [pointed, point] = useState<Place | null>(null);
+  const dates = useDates();
   const { columns, every } = columnsOf(answer.dates);
   const { open, barred } = splitRows(answer, question.crop);
   const column = columnAround(columns, question.plantOn);
   const row = open.findIndex(({ crop }) => crop === question.crop);
   const ringed = column === null || row < 0 ? null : { row, column };
+  const over = pointed !== null && open[pointed.row] && columns[pointed.column] ? pointed : null;
+  const read = over ?? ringed;
   const stem = cropsStem(answer);
   const caption = `Harm in 20 seasons and soils like this, ${YEARS_WORDS[years]}, by planting date`;
   return (
@@ -54,6 +56,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
             columns={columns}
             years={years}
             ringed={ringed}
+            point={point}
             ring={(place) =>
               look(
                 { question: withCrop(question, open[place.row].crop, columns[place.column].date) },
@@ -68,13 +71,13 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
             </p>
           )}
           <p class="ringed" data-testid="ringed">
-            {ringed === null ? (
-              'Press a cell, or Enter on it, to read it in full here.'
+            {read === null ? (
+              'Point at a cell, or press it, to read it in full here.'
             ) : (
               <>
-                {keepTogether(cellInWords(open[ringed.row], columns[ringed.column], years, dates))}{' '}
+                {keepTogether(cellInWords(open[read.row], columns[read.column], years, dates))}{' '}
                 <a
-                  href={`/${encodeAddress(withCrop(question, question.crop, columns[ringed.column].date), units)}`}
+                  href={`/${encodeAddress(withCrop(question, open[read.row].crop, columns[read.column].date), units)}`}
                 >
                   The whole answer for it
                 </a>
@@ -88,15 +91,11 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
             <button
               type="button"
               class="quiet"
-              onClick={() => saveFile(`${stem}.csv`, csvOf(fileColumns(answer.dates), answer.crops))}
+              onClick={() => saveTable(`${stem}.csv`, fileColumns(answer.dates), answer.crops)}
             >
               CSV
             </button>
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => saveFile(`${stem}.json`, JSON.stringify(answer, null, 2), 'application/json')}
-            >
+            <button type="button" class="quiet" onClick={() => saveJson(`${stem}.json`, answer)}>
               JSON
             </button>
             <CopyLink />

@@ -22,7 +22,7 @@ export function FieldList({ units }: { units: Units }) {
   const stations = useFetched<{ stations: StationExtent[] }>('/api/stations');
   const [round, setRound] = useState(0);
   const fields = list.data?.fields ?? NONE;
-  const answers = useFieldAnswers(fields, round);
+  const { answers, gone } = useFieldAnswers(fields, round);
   useEffect(() => {
     document.title = 'Fields · Drywake';
   }, []);
@@ -35,7 +35,7 @@ export function FieldList({ units }: { units: Units }) {
       <p class="lede" data-testid="field-count">
         {list.data ? saySome(fields) : 'Reading the fields…'}
       </p>
-      {list.gone && <GoneNote retry={list.reload} />}
+      {(list.gone || gone) && <GoneNote retry={list.gone ? list.reload : undefined} />}
       {list.problem && <ProblemNote problem={list.problem} />}
       {list.data && (
         <JustRemoved shelf="/api/fields" noun="field" removed={list.data.removed} back={list.reload} />
@@ -43,7 +43,6 @@ export function FieldList({ units }: { units: Units }) {
       {fields.length > 0 && (
         <RefreshPanel
           fields={fields}
-          units={units}
           done={() => {
             list.reload();
             setRound((before) => before + 1);

@@ -1,3 +1,5 @@
+import { decodedPart } from '../shell/decodedPart.ts';
+
 /** What an address under /fields names. */
 export interface FieldsAddress {
   readonly field: string | null;
@@ -16,7 +18,7 @@ export const sheetAddress = (id: string, plan: string): string =>
   `${fieldAddress(id)}/sheet/${encodeURIComponent(plan)}`;
 
 export function readFieldsPath(path: string): FieldsAddress {
-  const [, , field = '', page, id = ''] = path.split('/').map(decodeURIComponent);
+  const [, , field = '', page, id = ''] = path.split('/').map(decodedPart);
   return {
     field: field === '' ? null : field,
     treatment: page === 'record' && id !== '' ? id : null,

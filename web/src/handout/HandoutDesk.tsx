@@ -3,6 +3,7 @@ import { Skeleton } from '../answer/Skeleton.tsx';
 import { isUnanswerable, Unanswerable } from '../answer/Unanswerable.tsx';
 import type { FieldRecord, QuestionInput } from '../api/contract.ts';
 import { useAnswer } from '../api/useAnswer.ts';
+import { missingWords } from '../question/defaults.ts';
 import type { Units } from '../units/units.ts';
 import { ConfirmInterval } from './ConfirmInterval.tsx';
 import { Handout } from './Handout.tsx';
@@ -22,7 +23,8 @@ interface HandoutDeskProps {
 
 /** The sheet of a question, or the intervals that must be confirmed before it prints. */
 export function HandoutDesk({ question, units, field, back, confirm }: HandoutDeskProps) {
-  const { answer, pending, problem, gone, retry } = useAnswer(question);
+  const missing = missingWords(question);
+  const { answer, pending, problem, gone, retry } = useAnswer(missing.length === 0 ? question : null);
   const fresh = answer !== null && !pending && problem === null && !gone;
   const open = answer === null ? [] : openIntervals(answer);
   const [first] = open;
@@ -34,7 +36,13 @@ export function HandoutDesk({ question, units, field, back, confirm }: HandoutDe
       ) : (
         problem && <ProblemNote problem={problem} />
       )}
-      {!answer && !problem && !gone && <Skeleton />}
+      {missing.length > 0 && (
+        <p class="note">
+          A sheet needs the whole question: fill in {missing.join(', ')}{' '}
+          <a href={back}>on the field’s page</a>.
+        </p>
+      )}
+      {!answer && !problem && !gone && missing.length === 0 && <Skeleton />}
       {answer && (fresh || problem !== null) && first !== undefined && (
         <ConfirmInterval
           key={first.other ?? 'main'}
@@ -50,7 +58,7 @@ export function HandoutDesk({ question, units, field, back, confirm }: HandoutDe
             <button type="button" class="button" data-testid="print" onClick={() => window.print()}>
               Print the sheet
             </button>
-            <SaveOneFile answer={answer} units={units} field={field?.id ?? null} />
+            <SaveOneFile answer={answer} field={field?.id ?? null} />
             <a href={back}>Back to the field</a>
           </div>
           <Handout answer={answer} question={question} units={units} field={field} />

@@ -2,25 +2,26 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Answer } from '../api/contract.ts';
 import { GoneError, RefusedError, requestFile } from '../api/requestJson.ts';
 import { saveFile } from '../charts/saveFile.ts';
-import type { Units } from '../units/units.ts';
+import { useWording } from '../units/useDates.ts';
 
 interface SaveOneFileProps {
   readonly answer: Answer;
-  readonly units: Units;
   /** Id of the kept field whose names stand on it; null for none. */
   readonly field: string | null;
 }
 
 /** Saves an answer as one file that opens on a phone without any server. */
-export function SaveOneFile({ answer, units, field }: SaveOneFileProps) {
+export function SaveOneFile({ answer, field }: SaveOneFileProps) {
+  const wording = useWording();
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState<string | null>(null);
-  useEffect(() => setFailed(null), [answer, units, field]);
+  useEffect(() => setFailed(null), [answer, field]);
   async function save(): Promise<void> {
     setBusy(true);
     setFailed(null);
     try {
-      const query = new URLSearchParams({ units, ...(field !== null && { field }) });
+      const query = new URLSearchParams(wording);
+      if (field !== null) query.set('field', field);
       const { name, text } = await requestFile(`/api/sheet/file?${query}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },

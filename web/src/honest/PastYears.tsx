@@ -1,8 +1,8 @@
 import { twentieths } from '../answer/oddsInWords.ts';
 import type { Hindcast } from '../api/contract.ts';
-import { type Column, csvOf } from '../charts/csv.ts';
+import type { Column } from '../charts/csv.ts';
 import { PlainTable } from '../charts/PlainTable.tsx';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveTable } from '../charts/saveFile.ts';
 import { Fold } from '../shell/Fold.tsx';
 import { lookBackStem } from './lookBackWords.ts';
 
@@ -34,7 +34,7 @@ export function PastYears({ hindcast }: { hindcast: Hindcast }) {
             type="button"
             class="quiet"
             aria-label="Save the past years as CSV"
-            onClick={() => saveFile(`${lookBackStem(hindcast)}-years.csv`, csvOf(columns, years))}
+            onClick={() => saveTable(`${lookBackStem(hindcast)}-years.csv`, columns, years)}
           >
             CSV
           </button>

@@ -1,3 +1,4 @@
+import { decodedPart } from '../shell/decodedPart.ts';
 import { useLocation } from '../shell/places.ts';
 import { useUnits } from '../units/useUnits.ts';
 import { LabelListPage } from './LabelListPage.tsx';
@@ -8,6 +9,6 @@ import '../style/fields.css';
 export function LabelsPlace() {
   const { path } = useLocation();
   const units = useUnits();
-  const id = decodeURIComponent(path.split('/')[2] ?? '');
+  const id = decodedPart(path.split('/')[2] ?? '');
   return id === '' ? <LabelListPage units={units} /> : <LabelPage key={id} id={id} units={units} />;
 }

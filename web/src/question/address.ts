@@ -4,6 +4,7 @@ import { ASSUMPTIONS } from './assumptionList.ts';
 import { decodeAmounts, encodeAmounts } from './dayAmounts.ts';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { decodeFindings, encodeFindings } from './findings.ts';
+import { parseDate } from './parseDate.ts';
 import {
   decodeStage,
   decodeTreatment,
@@ -18,7 +19,10 @@ export const ADDRESS_VERSION = '1';
 
 /** What an address holds. */
 export interface Addressed {
-  /** The question; null where the address asks none. Values are as written, for the server to judge. */
+  /**
+   * The question; null where the address asks none. Values are as written, for the server to judge; dates that are
+   * none are left out, since the page itself reckons with them.
+   */
   readonly question: QuestionInput | null;
   /** Units asked for by the link. */
   readonly units: Units | null;
@@ -75,6 +79,14 @@ const TEXT_KEYS: ReadonlySet<string> = new Set([
   'outlook.from',
   'outlook.to',
   'assume.moistureResponse',
+]);
+
+const DATE_KEYS: ReadonlySet<string> = new Set([
+  'appliedOn',
+  'plantOn',
+  'asOf',
+  'outlook.from',
+  'outlook.to',
 ]);
 
 const OUTLOOK_KEYS = ['belowPercent', 'nearPercent', 'abovePercent', 'from', 'to'] as const;
@@ -149,7 +161,8 @@ export function decodeAddress(search: string): Addressed {
   for (const [key, field, read] of LISTS)
     if (query.has(key)) question[field] = query.getAll(key).map((text): unknown => read(text));
   const lists = new Set<string>(LISTS.map(([key]) => key));
-  for (const key of keys.filter((name) => known.has(name) && !lists.has(name))) {
+  const noDates = keys.filter((key) => DATE_KEYS.has(key) && !isDate(query.get(key)));
+  for (const key of keys.filter((name) => known.has(name) && !lists.has(name) && !noDates.includes(name))) {
     const value = readValue(key, query.get(key) ?? '');
     const [group, inner] = key.split('.');
     if (inner === undefined) question[key] = value;
@@ -160,11 +173,19 @@ export function decodeAddress(search: string): Addressed {
     question: question as QuestionInput,
     units,
     problem:
-      strange.length === 0
-        ? null
-        : `The link holds ${strange.map((key) => `“${key}”`).join(', ')}, which this page does not know; the rest of it is used.`,
+      [
+        ...(strange.length === 0
+          ? []
+          : [
+              `The link holds ${strange.map((key) => `“${key}”`).join(', ')}, which this page does not know; the rest of it is used.`,
+            ]),
+        ...noDates.map((key) => `The link’s ${key}, “${query.get(key)}”, is no date and is left out.`),
+      ].join(' ') || null,
   };
 }
+
+const isDate = (text: string | null): boolean =>
+  text !== null && /^\d{4}-\d{2}-\d{2}$/.test(text) && 'value' in parseDate(text, 'iso');
 
 /** What a key’s text stands for; else the text as written, which the server will refuse. */
 function readValue(key: string, text: string): unknown {

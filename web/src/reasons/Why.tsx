@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
-import { whyRows, whyWaterfall } from '../../../src/chart/whyWaterfall.ts';
+import { whyRowAt, whyRows, whyWaterfall } from '../../../src/chart/whyWaterfall.ts';
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import { TableRoom } from '../answer/TableRoom.tsx';
@@ -61,6 +61,7 @@ function Waterfall({ answer, why }: { answer: Answer; why: NonNullable<Answer['w
             { head: 'So far, times', cell: ({ to }) => Number(to.toPrecision(4)), number: true },
           ]}
           rows={rows}
+          rowAt={({ y }) => whyRowAt(rows, y)}
           fileName={`${fileStem(answer)}-why.csv`}
         >
           <Chart spec={spec} />

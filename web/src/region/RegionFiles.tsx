@@ -1,5 +1,4 @@
-import { csvOf } from '../charts/csv.ts';
-import { saveFile } from '../charts/saveFile.ts';
+import { saveFile, saveSvg, saveTable } from '../charts/saveFile.ts';
 import type { Units } from '../units/units.ts';
 import { mapSvg } from './mapSvg.ts';
 import { fileColumns, geoJsonOf, regionStem } from './regionFiles.ts';
@@ -18,7 +17,7 @@ export function RegionFiles({ answer, caption, units }: RegionFilesProps) {
   const source = `${start.residual} before ${start.crop}, planted ${start.question.plantOn}. An estimate; the label is the floor.`;
   const saveMap = (event: { currentTarget: HTMLElement }) => {
     const drawn = event.currentTarget.closest('figure')?.querySelector<SVGSVGElement>('.region-map svg');
-    if (drawn) saveFile(`${stem}.svg`, mapSvg(drawn, caption, source), 'image/svg+xml;charset=utf-8');
+    if (drawn) saveSvg(`${stem}.svg`, mapSvg(drawn, caption, source), caption);
   };
   return (
     <>
@@ -26,7 +25,7 @@ export function RegionFiles({ answer, caption, units }: RegionFilesProps) {
         type="button"
         class="quiet"
         data-testid="region-csv"
-        onClick={() => saveFile(`${stem}.csv`, csvOf(fileColumns(rows, units), rows))}
+        onClick={() => saveTable(`${stem}.csv`, fileColumns(rows, units), rows)}
       >
         CSV
       </button>

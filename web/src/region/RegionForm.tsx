@@ -1,6 +1,5 @@
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
 import { Blank, blankIds } from '../question/Blank.tsx';
-import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { useForm } from '../question/FormContext.ts';
 import { CountryBlank, GroundBlanks, SoilBlanks } from '../question/groundBlanks.tsx';
@@ -16,10 +15,12 @@ import {
 import { ProductBlank } from '../question/sprayBlanks.tsx';
 import { useBlank } from '../question/useBlank.ts';
 import { Fold } from '../shell/Fold.tsx';
+import { useDates } from '../units/useDates.ts';
 import { type Box, readBox, readStates, sayBox } from './readWhere.ts';
 import type { RegionAsked } from './regionAddress.ts';
+import { SoilsBlank } from './SoilsBlank.tsx';
 
-type Where = Pick<RegionAsked, 'states' | 'box'>;
+type Where = Pick<RegionAsked, 'states' | 'box' | 'soils'>;
 
 interface RegionFormProps {
   readonly asked: RegionAsked;
@@ -28,6 +29,7 @@ interface RegionFormProps {
 
 /** The question as a sentence: after this treatment, where is this crop safe on that date? */
 export function RegionForm({ asked, where }: RegionFormProps) {
+  const dates = useDates();
   const { question, change } = useForm();
   return (
     <form class="question" aria-label="The question" onSubmit={(event) => event.preventDefault()}>
@@ -45,13 +47,16 @@ export function RegionForm({ asked, where }: RegionFormProps) {
         label="Weather observed up to"
         value={question.asOf}
         optional
-        echo={question.asOf ? sayFullDate(question.asOf) : 'Empty: planning, nothing is observed yet.'}
+        echo={question.asOf ? dates.withWeekday(question.asOf) : 'Empty: planning, nothing is observed yet.'}
         commit={(asOf) => change({ asOf })}
       />
       <IntervalBlank used={null} />
       <OddsLimitBlank lead="I accept" />
       <Fold title="A box instead of states">
         {() => <BoxBlank box={asked.box} commit={(box) => where({ box })} />}
+      </Fold>
+      <Fold title="A soil for each station">
+        {() => <SoilsBlank soils={asked.soils} commit={(soils) => where({ soils })} />}
       </Fold>
       <Fold title="More about the ground">
         {() => (

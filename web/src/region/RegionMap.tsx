@@ -1,4 +1,5 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
+import { keepTogether } from '../answer/oddsInWords.ts';
 import type { RegionRow } from '../api/contract.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import { graticule } from '../weather/map/albers.ts';
@@ -15,6 +16,8 @@ interface RegionMapProps {
   readonly caption: string;
   readonly picked: RegionRow | null;
   readonly pick: (station: string | null) => void;
+  /** A station’s numbers, read out. */
+  readonly inWords: (row: RegionRow) => string;
 }
 
 const GRID = graticule();
@@ -31,7 +34,8 @@ const REACH_PX = 24;
 const MOST_ARCS = 1500;
 
 /** Stations as marks over the outlines of the states; nothing is drawn between them. */
-export function RegionMap({ rows, show, oddsLimit, caption, picked, pick }: RegionMapProps) {
+export function RegionMap(props: RegionMapProps) {
+  const { rows, show, oddsLimit, caption, picked, pick, inWords } = props;
   const { element, width: widthPx } = useWidth<HTMLDivElement>();
   const svg = useRef<SVGSVGElement>(null);
   const [over, setOver] = useState<string | null>(null);
@@ -78,7 +82,7 @@ export function RegionMap({ rows, show, oddsLimit, caption, picked, pick }: Regi
           const station = stationAt(event);
           if (station !== null) pick(station);
         }}
-        onPointerMove={(event) => setOver(stationAt(event))}
+        onPointerMove={(event) => event.pointerType !== 'touch' && setOver(stationAt(event))}
         onPointerLeave={() => setOver(null)}
       >
         <svg ref={svg} viewBox={`${left} ${top} ${width} ${height}`} aria-hidden="true">
@@ -127,15 +131,18 @@ export function RegionMap({ rows, show, oddsLimit, caption, picked, pick }: Regi
           )}
         </svg>
         {hovered && (
-          <span
-            class="map-name"
+          <p
+            class="map-card"
+            data-testid="map-card"
+            data-right={(hovered.x - left) / width > 0.5 ? '' : undefined}
+            data-low={(hovered.y - top) / height > 0.5 ? '' : undefined}
             style={{
-              left: `${(100 * (hovered.x - left)) / width}%`,
-              top: `${(100 * (hovered.y - top)) / height}%`,
+              '--x': `${(100 * (hovered.x - left)) / width}%`,
+              '--y': `${(100 * (hovered.y - top)) / height}%`,
             }}
           >
-            {hovered.row.name}
-          </span>
+            {keepTogether(inWords(hovered.row))}
+          </p>
         )}
       </div>
       {placed.length === 0 && (

@@ -28,6 +28,7 @@ export function RegionTable({ rows, show, units, dates, picked, pick }: RegionTa
       .filter(({ figures }) => figures !== null)
       .sort((a, b) => sign * ((shareOf(a, show) ?? sign * 99) - (shareOf(b, show) ?? sign * 99)));
   }, [rows, show, rain]);
+  const soils = new Set(rows.map(({ soilClass }) => soilClass)).size > 1;
   const words = sought.trim().toLowerCase();
   const found = ordered.filter(({ name, station }) => `${name} ${station}`.toLowerCase().includes(words));
   if (ordered.length === 0) return null;
@@ -56,6 +57,7 @@ export function RegionTable({ rows, show, units, dates, picked, pick }: RegionTa
           <thead>
             <tr>
               <th scope="col">Station</th>
+              {soils && <th scope="col">Soil</th>}
               <th scope="col">This season, in 20</th>
               <th scope="col">Normal year, in 20</th>
               <th scope="col">Label not enough</th>
@@ -76,6 +78,7 @@ export function RegionTable({ rows, show, units, dates, picked, pick }: RegionTa
                 row={row}
                 units={units}
                 dates={dates}
+                soil={soils}
                 picked={row.station === picked}
                 pick={() => pick(row.station === picked ? null : row.station)}
               />
@@ -97,11 +100,13 @@ interface StationRowProps {
   readonly row: RegionRow;
   readonly units: Units;
   readonly dates: DateWords;
+  /** Whether soils differ from station to station. */
+  readonly soil: boolean;
   readonly picked: boolean;
   readonly pick: () => void;
 }
 
-function StationRow({ row, units, dates, picked, pick }: StationRowProps) {
+function StationRow({ row, units, dates, soil, picked, pick }: StationRowProps) {
   const { figures, name, invented, rainPercent, notNow } = row;
   if (figures === null) return null;
   const { oddsNow, oddsNormal, labelTooShortShare, years, clearDate, summerRain, warmRain } = figures;
@@ -113,6 +118,7 @@ function StationRow({ row, units, dates, picked, pick }: StationRowProps) {
         </button>
         {invented && <span class="tag">invented</span>}
       </th>
+      {soil && <td>{row.soilClass}</td>}
       <td>{oddsNow === null ? <span title={notNow ?? undefined}>–</span> : <OddsChip odds={oddsNow} />}</td>
       <td>
         <OddsChip odds={oddsNormal} />

@@ -1,4 +1,4 @@
-import { regionFeature } from '../../../src/chart/regionFeature.ts';
+import { regionCollection } from '../../../src/chart/regionFeature.ts';
 import { twentieths } from '../answer/oddsInWords.ts';
 import type { RegionRow } from '../api/contract.ts';
 import type { Column } from '../charts/csv.ts';
@@ -67,11 +67,7 @@ export function fileColumns(rows: readonly RegionRow[], units: Units): Column<Re
 
 /** All stations as GeoJSON, with the names and units of the interface. */
 export const geoJsonOf = ({ start, rows }: RegionAnswer): string =>
-  JSON.stringify({
-    type: 'FeatureCollection',
-    about: { residual: start.residual, crop: start.crop, question: start.question, cautions: start.cautions },
-    features: rows.map(regionFeature),
-  });
+  JSON.stringify(regionCollection(start, rows));
 
 /** Beginning of the names of the files. */
 export const regionStem = ({ start }: RegionAnswer): string =>

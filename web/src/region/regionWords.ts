@@ -73,7 +73,7 @@ const inBoth = (odds: number): string =>
   `${sayOdds(odds)} seasons and soils (${Math.round(odds * 100)} %), ${oddsWord(odds)}`;
 
 /** The question in words, for print. */
-export function regionInWords({ question, states, box }: RegionAsked, dates: DateWords): string {
+export function regionInWords({ question, states, box, soils }: RegionAsked, dates: DateWords): string {
   const { residual, appliedOn, crop, plantOn, soilClass }: QuestionInput = question;
   const where =
     states !== null
@@ -81,7 +81,7 @@ export function regionInWords({ question, states, box }: RegionAsked, dates: Dat
       : box !== null
         ? ` between ${box.west}° and ${box.east}° east, ${box.south}° and ${box.north}° north`
         : '';
-  return `At every station${where}: ${residual} sprayed ${dates.full(appliedOn)}, ${crop} planted ${dates.full(plantOn)}, on ${soilClass ?? 'the soil given'}.`;
+  return `At every station${where}: ${residual} sprayed ${dates.full(appliedOn)}, ${crop} planted ${dates.full(plantOn)}, on ${soilClass ?? 'the soil given'}${soils === null ? '' : `, ${stations(Object.keys(soils).length)} with a soil of their own`}.`;
 }
 
 /** What the map shows, as a finding. */

@@ -10,7 +10,8 @@ interface FieldLineProps {
 export function FieldLine({ question, example, station }: FieldLineProps) {
   const isExample = question.station === example.question.station;
   const { farm } = example;
-  const place = (station?.name ?? question.station).replace(/ \(invented\)$/, '');
+  const given: string | undefined = question.station;
+  const place = (station?.name ?? given ?? 'No weather record yet').replace(/ \(invented\)$/, '');
   const parts = [
     isExample ? `${farm.name}, ${farm.field.toLowerCase()}` : null,
     question.soilClass ?? null,

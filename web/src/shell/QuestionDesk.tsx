@@ -28,8 +28,8 @@ interface QuestionDeskProps {
   readonly summary: string;
   /** The answer in a few words, spoken when the question has come to rest; empty before there is one. */
   readonly short: string;
-  /** The whole question in words, for print. */
-  readonly inWords: string;
+  /** The whole question in words, for print; asked for where nothing is missing. */
+  readonly inWords: () => string;
   /** What the link holds that cannot be used. */
   readonly unread: string | null;
   /** Blanks without which nothing can be asked, in words. */
@@ -118,7 +118,7 @@ export function QuestionDesk(props: QuestionDeskProps) {
             !problem && missing.length === 0 && !gone && <Skeleton />
           )}
           {props.below}
-          <p class="print-question">{inWords}</p>
+          {missing.length === 0 && <p class="print-question">{inWords()}</p>}
           <p class="print-address">{location.href}</p>
         </main>
       </div>

@@ -1,10 +1,16 @@
 import { useMemo, useState } from 'preact/hooks';
-import { completenessGrid, completenessRows, type GridElement } from '../../../src/chart/completenessGrid.ts';
+import {
+  completenessGrid,
+  completenessRows,
+  type GridElement,
+  type GridRow,
+} from '../../../src/chart/completenessGrid.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { useWidth } from '../charts/useWidth.ts';
+import { useDates } from '../units/useDates.ts';
 import { stationStem } from './stationStem.ts';
 import { sayCompleteness } from './stationWords.ts';
 
@@ -22,8 +28,10 @@ const MOST_ROW_PX = 16;
 
 /** Years down, months across: where the record is whole, where it stands, and where it does not. */
 export function CompletenessChart({ check }: { check: StationCheck }) {
+  const { style: dateStyle } = useDates();
   const { element: room, width } = useWidth<HTMLDivElement>();
   const [element, setElement] = useState<GridElement>('rain');
+  const [over, setOver] = useState<GridRow | null>(null);
   const { completeness } = check;
   const rows = useMemo(() => completenessRows(completeness, element), [completeness, element]);
   const caption = sayCompleteness(check, element);
@@ -31,11 +39,12 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
     () =>
       completenessGrid(rows, {
         tokens: PAGE_TOKENS,
+        dateStyle,
         description: caption,
         widthPx: Math.min(width, WIDEST_PX) - SIDES_PX,
         rowPx: Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, TALL_PX / completeness.length)),
       }),
-    [rows, caption, width, completeness.length],
+    [rows, caption, width, completeness.length, dateStyle],
   );
   return (
     <div ref={room}>
@@ -71,9 +80,10 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
             { head: element === 'rain' ? 'Total' : 'Mean', cell: ({ state }) => state },
           ]}
           rows={rows}
+          pointed={rows.find(({ year, month }) => year === over?.year && month === over.month) ?? null}
           fileName={`${stationStem(check)}-completeness-${element}.csv`}
         >
-          <Chart spec={spec} />
+          <Chart spec={spec} onPoint={(row) => setOver(row as GridRow | null)} />
         </ChartFigure>
       )}
     </div>

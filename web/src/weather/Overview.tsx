@@ -59,7 +59,7 @@ export function Overview({ asked: { place, elevationM }, units }: OverviewProps)
           <a href="#sought-place">Type the place</a>
           <a href="#inbox-title">Bring in files</a>
         </p>
-        {list.gone && <GoneNote retry={list.reload} />}
+        {(list.gone || near.gone) && <GoneNote retry={list.gone ? list.reload : near.reload} />}
         {list.problem && <ProblemNote problem={list.problem} />}
         <StationMap
           stations={stations}

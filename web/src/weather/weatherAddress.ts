@@ -23,7 +23,7 @@ export function readWeatherAddress(search: string): WeatherAddress {
   const [latitudeDeg, longitudeDeg] = (at ?? '').split(',').map(Number);
   const isPoint = at !== null && Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180;
   return {
-    station: query.get('station'),
+    station: query.get('station') || null,
     place: isPoint
       ? { kind: 'point', latitudeDeg, longitudeDeg }
       : county !== null && county.trim() !== ''

@@ -1,6 +1,6 @@
 import { GoneNote, ProblemNote } from '../../answer/ProblemNote.tsx';
 import type { Batch } from '../../api/contract.ts';
-import { saveFile } from '../../charts/saveFile.ts';
+import { saveCsv, saveJson } from '../../charts/saveFile.ts';
 import { DropFile } from '../../keep/DropFile.tsx';
 import type { Units } from '../../units/units.ts';
 import { RankedRows } from './RankedRows.tsx';
@@ -60,7 +60,7 @@ export function ListPanel({ units }: { units: Units }) {
               type="button"
               class="small-button"
               data-testid="list-csv"
-              onClick={() => saveFile('drywake-list.csv', `\uFEFF${state.csv}`)}
+              onClick={() => saveCsv('drywake-list.csv', `\uFEFF${state.csv}`)}
             >
               Save as CSV
             </button>
@@ -68,9 +68,7 @@ export function ListPanel({ units }: { units: Units }) {
               type="button"
               class="small-button"
               data-testid="list-json"
-              onClick={() =>
-                saveFile('drywake-list.json', JSON.stringify(state.batch, null, 2), 'application/json')
-              }
+              onClick={() => saveJson('drywake-list.json', state.batch)}
             >
               Save as JSON
             </button>
