@@ -8,6 +8,7 @@ import { encodeAddress } from '../question/address.ts';
 import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
 import { sheetAddress } from './fieldsAddress.ts';
+import { ShortCaution } from './ShortCaution.tsx';
 
 interface PlanAnswersProps {
   readonly id: string;
@@ -50,6 +51,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
           </article>
         );
       })}
+      <ShortCaution />
     </section>
   );
 }
