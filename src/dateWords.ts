@@ -12,6 +12,8 @@ export interface DateWords {
   full(isoDate: string): string;
   /** "Monday, May 10, 2027" */
   withWeekday(isoDate: string): string;
+  /** "Monday" */
+  weekday(isoDate: string): string;
   /** "May 10, 2027" with the month cut short, for a column. */
   short(isoDate: string): string;
   /** "May 10", with the year only where it is not that of `near`. */
@@ -38,10 +40,13 @@ const MONTHS = [
   'November',
   'December',
 ];
+/** A month for an axis whose years stand apart: "Sep", or "09". @param month 1-12 */
+export const monthName = (month: number, style: DateStyle): string =>
+  style === 'us' ? MONTHS[month - 1].slice(0, 3) : String(month).padStart(2, '0');
+
 const WEEKDAYS = ['Thursday', 'Friday', 'Saturday', 'Sunday', 'Monday', 'Tuesday', 'Wednesday'];
 
-/** Name of the weekday of a date. */
-export const weekdayOf = (isoDate: string): string => WEEKDAYS[((parseIsoDate(isoDate) % 7) + 7) % 7];
+const weekdayOf = (isoDate: string): string => WEEKDAYS[((parseIsoDate(isoDate) % 7) + 7) % 7];
 
 /**
  * The writer of dates in a style.
@@ -62,6 +67,7 @@ function usDates(space: string): DateWords {
   return {
     style: 'us',
     full,
+    weekday: weekdayOf,
     withWeekday: (isoDate) => `${weekdayOf(isoDate)}, ${full(isoDate)}`,
     short: (isoDate) => `${dayOf(isoDate, 3)}, ${yearOf(isoDate)}`,
     near: (isoDate, near) => (yearOf(isoDate) === yearOf(near) ? dayOf(isoDate) : full(isoDate)),
@@ -76,6 +82,7 @@ const same = (isoDate: string): string => isoDate;
 const ISO: DateWords = {
   style: 'iso',
   full: same,
+  weekday: weekdayOf,
   withWeekday: (isoDate) => `${weekdayOf(isoDate)}, ${isoDate}`,
   short: same,
   near: same,

@@ -108,7 +108,7 @@ function assemble(
   };
   const said = { ...spoken, notClear: notClearWords(odds), say };
   const knownHalfLife = resolved.halfLife.halfLifeDays !== null;
-  const how = bioassayBrief(resolved.active, resolved.crop, catalogue);
+  const how = bioassayBrief(resolved.active, resolved.crop, catalogue, say);
   const evidence = evidenceBlock(resolved.question.evidence, asked, odds, { how, knownHalfLife, say });
   return {
     sentence: sentenceOf(said),

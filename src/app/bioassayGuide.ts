@@ -3,7 +3,10 @@ import { findCrop } from '../catalogue/findCrop.ts';
 import { titleOf } from '../catalogue/titleOf.ts';
 import type { BioassayEntry, BioassayGuide, GuideLine } from '../schema/bioassay.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
+import { type Say, sayIn } from './say.ts';
 
+/** How deep the soil is taken. */
+const DEPTHS = { us: '2 to 4 inches', metric: '5 to 10 cm' };
 /** Most species that a guide names beside the crop itself. */
 const MOST_INDICATORS = 3;
 
@@ -15,12 +18,18 @@ const MOST_INDICATORS = 3;
  * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN
  * @example bioassayGuide(catalogue, 'imazethapyr', 'lentil').species[0].crop // 'lentil'
  */
-export function bioassayGuide(catalogue: Catalogue, residual: string, cropName: string): BioassayGuide {
+export function bioassayGuide(
+  catalogue: Catalogue,
+  residual: string,
+  cropName: string,
+  say: Say = sayIn(),
+): BioassayGuide {
+  const depth = DEPTHS[say.wording.units];
   const active = findActive(catalogue, residual);
   const crop = findCrop(catalogue, cropName);
   const told = catalogue.bioassay.filter((entry) => speaksOf(entry, active));
   const titled = ({ text, mark, sources }: BioassayEntry): GuideLine => ({
-    text,
+    text: text.replace('{depth}', depth),
     mark,
     sources: titlesOf(sources, catalogue),
   });
@@ -44,7 +53,10 @@ export function bioassayGuide(catalogue: Catalogue, residual: string, cropName: 
     residual: active.isoName,
     group: String(active.group),
     crop: crop.name,
-    brief: briefOf(species.map((one) => one.crop)),
+    brief: briefOf(
+      species.map((one) => one.crop),
+      depth,
+    ),
     worth:
       'A field bioassay is worth doing where the odds are neither low nor high: over your limit, and not so high that waiting or another crop is plainly wiser.',
     ...lines,
@@ -54,8 +66,15 @@ export function bioassayGuide(catalogue: Catalogue, residual: string, cropName: 
 }
 
 /** The guide in two sentences, for an answer; null where the residual or crop is not in the catalogue. */
-export function bioassayBrief(active: Active | null, crop: Crop | null, catalogue: Catalogue): string | null {
-  return active === null || crop === null ? null : bioassayGuide(catalogue, active.isoName, crop.name).brief;
+export function bioassayBrief(
+  active: Active | null,
+  crop: Crop | null,
+  catalogue: Catalogue,
+  say?: Say,
+): string | null {
+  return active === null || crop === null
+    ? null
+    : bioassayGuide(catalogue, active.isoName, crop.name, say).brief;
 }
 
 function speaksOf({ groups, actives }: BioassayEntry, { isoName, group }: Active): boolean {
@@ -82,8 +101,8 @@ function indicatorsOf(active: Active, crop: Crop, catalogue: Catalogue): Bioassa
 const titlesOf = (ids: readonly string[], { sources }: Catalogue): string[] =>
   ids.map((id) => titleOf(id, sources));
 
-function briefOf(crops: readonly string[]): string {
+function briefOf(crops: readonly string[], depth: string): string {
   const [own, ...others] = crops;
   const sown = others.length === 0 ? own : `${own} and, as indicators, ${others.join(', ')}`;
-  return `Sow ${sown} in soil from the top 2 to 4 inches, ordinary and risky ground apart, beside soil of the same kind that was never sprayed. Compare after two to three weeks; a clean pot is weak evidence and never shortens the label’s interval.`;
+  return `Sow ${sown} in soil from the top ${depth}, ordinary and risky ground apart, beside soil of the same kind that was never sprayed. Compare after two to three weeks; a clean pot is weak evidence and never shortens the label’s interval.`;
 }

@@ -7,8 +7,10 @@ import { MissingDataError } from '../errors.ts';
 import type { Active, Catalogue, Crop, IntervalRow } from '../schema/catalogue.ts';
 import type { ActiveView, CatalogueList, CropInterval, IntervalRowView } from '../schema/catalogueView.ts';
 import type { FieldCountry } from '../schema/codes.ts';
+import type { Wording } from '../schema/wording.ts';
 import { catalogueFigures } from './catalogueFigures.ts';
 import { clauseWords } from './clauseWords.ts';
+import { type Say, sayIn } from './say.ts';
 
 /** The catalogue at a glance: its actives and its crops. */
 export function catalogueList({ actives, crops, intervals }: Catalogue): CatalogueList {
@@ -47,12 +49,16 @@ export function catalogueList({ actives, crops, intervals }: Catalogue): Catalog
 export function catalogueActive(
   catalogue: Catalogue,
   name: string,
-  { crop: cropName, country = 'US' }: { readonly crop?: string; readonly country?: FieldCountry } = {},
+  {
+    crop: cropName,
+    country = 'US',
+    ...wording
+  }: Wording & { readonly crop?: string; readonly country?: FieldCountry } = {},
 ): ActiveView {
   const active = findActive(catalogue, name);
   const one = cropName === undefined ? null : findCrop(catalogue, cropName);
   const crops = (one ? [one] : catalogue.crops).map((crop) => cropInterval(catalogue, active, crop, country));
-  const rows = one ? rowsOfPair(catalogue, active, one).map(({ row }) => rowView(row)) : [];
+  const rows = one ? rowsOfPair(catalogue, active, one).map(({ row }) => rowView(row, sayIn(wording))) : [];
   const figures = catalogueFigures(active);
   const cited = new Set([...figures, ...rows].flatMap(({ sources }) => sources));
   return {
@@ -96,9 +102,9 @@ function cropInterval(catalogue: Catalogue, active: Active, crop: Crop, country:
   }
 }
 
-function rowView(row: IntervalRow): IntervalRowView {
+function rowView(row: IntervalRow, say: Say): IntervalRowView {
   const measured = measureRow(row);
-  const clauses = row.clauses.map(clauseWords);
+  const clauses = row.clauses.map((clause) => clauseWords(clause, say));
   const { rowId, cropOnSource, partners, kind, country, region, mark, source, note } = row;
   const ends = measured && [sayInterval(measured.shortest), sayInterval(measured.longest)];
   const open = measured !== null && row.maxMonths === null && row.maxDays === null;

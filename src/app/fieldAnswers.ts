@@ -4,6 +4,7 @@ import type { FieldRecord } from '../schema/fieldRecord.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
 import { fieldQuestion } from './fieldQuestion.ts';
+import { modelOf } from './modelOf.ts';
 
 /** Answers every planned crop of a field; where one has no answer, it carries the reason. */
 export async function fieldAnswers(
@@ -22,6 +23,7 @@ export async function fieldAnswers(
       clearDate: null,
       oddsAtPlanting: null,
       conditions: [],
+      model: modelOf(deps.version),
     };
     try {
       answer.question = fieldQuestion(record, plan, station);

@@ -5,6 +5,7 @@ import { answerChanges, largestFirst, lastAnswerOf } from './answerChanges.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { bringUp, type NewerWeather, NOT_ASKED } from './bringUp.ts';
 import { fieldAnswers } from './fieldAnswers.ts';
+import { modelOf } from './modelOf.ts';
 import { type Say, sayIn } from './say.ts';
 
 /** What a refresh works with. */
@@ -32,7 +33,8 @@ export async function refreshFields(fetchNewer: boolean, deps: RefreshDeps): Pro
   const before = new Map(
     (await store.lastAnswers()).map((one) => [keyOf(one.fieldId, one.planId), one.answer] as const),
   );
-  const result: Refresh = { at, weather: brought, answered: 0, changes: [], problems: [] };
+  const model = modelOf(deps.answer.version);
+  const result: Refresh = { at, weather: brought, answered: 0, changes: [], problems: [], model };
   const answers: Parameters<FieldsStore['keepAnswers']>[0] = [];
   for (const record of records) {
     const given = await fieldAnswers(record, stations, deps.answer);

@@ -59,12 +59,14 @@ export function findNamed<T>(
 
 /** Own names of the things nearest in spelling; none where all are too far off. */
 export function nearestNames<T>(asked: string, things: readonly Named<T>[]): string[] {
+  const most = slipLimit(asked);
+  // Names whose lengths differ by more need more slips: a long text is not compared at all.
+  const slipsTo = (known: string) =>
+    Math.abs(known.length - asked.length) > most ? Number.POSITIVE_INFINITY : editDistance(asked, known);
   const near = things.map(({ names }) => ({
     name: names[0],
-    slips: Math.min(...names.map((known) => editDistance(asked, spellingOf(known)))),
+    slips: Math.min(...names.map((known) => slipsTo(spellingOf(known)))),
   }));
   const fewest = Math.min(...near.map(({ slips }) => slips));
-  return fewest <= slipLimit(asked)
-    ? near.filter(({ slips }) => slips === fewest).map(({ name }) => name)
-    : [];
+  return fewest <= most ? near.filter(({ slips }) => slips === fewest).map(({ name }) => name) : [];
 }

@@ -1,3 +1,4 @@
+import { type DateStyle, monthName } from '../dateWords.ts';
 import type { MonthCompleteness, YearCompleteness } from '../schema/completeness.ts';
 import { type ChartOptions, type ChartSpec, framed, rowsOf } from './frame.ts';
 
@@ -21,6 +22,8 @@ export interface GridRow {
 export interface GridOptions extends ChartOptions {
   readonly widthPx?: number;
   readonly rowPx?: number;
+  /** How months are named; by names where absent. */
+  readonly dateStyle?: DateStyle;
 }
 
 /** Room between the months and a title above them. [px] */
@@ -28,7 +31,7 @@ const TITLE_GAP_PX = 12;
 
 /** Part of a cell left free on either side. [months] */
 const GAP = 0.06;
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const MONTHS = Array.from({ length: 12 }, (_, index) => index + 1);
 /** Rows from which every fifth or tenth year is named. */
 const MANY_YEARS = 25;
 
@@ -69,7 +72,7 @@ const presentDays = ({ rainDays, spreadDays, temperatureDays }: MonthCompletenes
  * are there; where total or mean stands it is dark, else pale within an outline, so that form tells it as well as tone.
  */
 export function completenessGrid(rows: readonly GridRow[], options: GridOptions): ChartSpec {
-  const { tokens, widthPx = 480, rowPx = 14 } = options;
+  const { tokens, dateStyle = 'us', widthPx = 480, rowPx = 14 } = options;
   const years = [...new Set(rows.map(({ year }) => year))];
   const firstYear = Math.min(...years);
   const lastYear = Math.max(...years);
@@ -87,7 +90,7 @@ export function completenessGrid(rows: readonly GridRow[], options: GridOptions)
       title: 'Month',
       orient: 'top' as const,
       values: MONTHS.map((_, index) => index + 0.5),
-      labelExpr: `${JSON.stringify(MONTHS)}[floor(datum.value)]`,
+      labelExpr: `${JSON.stringify(MONTHS.map((month) => monthName(month, dateStyle)))}[floor(datum.value)]`,
       grid: false,
       domain: false,
       ticks: false,

@@ -85,7 +85,7 @@ export function quantileDots(rows: readonly DotRow[], options: DotsOptions): Cha
       ...markLayers(tokens),
       {
         data: rowsOf('dots'),
-        mark: { type: 'circle', size: dotPx ** 2, opacity: 1, strokeWidth: 1.25, clip: false },
+        mark: { type: 'circle', size: dotPx ** 2, opacity: 1, strokeWidth: 1.25, clip: false, aria: false },
         encoding: {
           x: onRuler(),
           y: {

@@ -1,3 +1,4 @@
+import { type DateStyle, monthName } from '../dateWords.ts';
 import type { RecentRain } from '../schema/completeness.ts';
 import { type ChartOptions, type ChartSpec, framed, rowsOf } from './frame.ts';
 import type { RainUnit } from './rainMonths.ts';
@@ -7,6 +8,8 @@ import { valueAxis } from './valueAxis.ts';
 export interface RecentOptions extends ChartOptions {
   readonly widthPx?: number;
   readonly heightPx?: number;
+  /** How months are named; by names where absent. */
+  readonly dateStyle?: DateStyle;
   readonly rainUnit: RainUnit;
   /** Converts millimetres to the unit. */
   readonly rainIn: (mm: number) => number;
@@ -14,7 +17,6 @@ export interface RecentOptions extends ChartOptions {
 
 /** Part of a month's width left free on either side of its bar. */
 const GAP = 0.14;
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 /** Room that the scale takes left of the months. [px] */
 const LEFT_PX = 44;
 const RIGHT_PX = 4;
@@ -29,7 +31,7 @@ export function recentMonthAt<Row>(rows: readonly Row[], xPx: number, widthPx: n
 
 /** Rain of the last twelve whole months: what fell as a solid bar, the normal as an outline, percent above both. */
 export function recentMonths(rows: RecentRain['months'], options: RecentOptions): ChartSpec {
-  const { tokens, rainUnit, rainIn, widthPx = 640, heightPx = 150 } = options;
+  const { tokens, rainUnit, rainIn, dateStyle = 'us', widthPx = 640, heightPx = 150 } = options;
   const bars = rows.map(({ month, rainMm, normalMm, percentOfNormal }, index) => ({
     month,
     start: index + GAP,
@@ -43,9 +45,10 @@ export function recentMonths(rows: RecentRain['months'], options: RecentOptions)
   const narrow = widthPx < NARROW_PX;
   const most = Math.max(rainIn(10), ...bars.map(({ top }) => top));
   const names = rows.map(({ month }, index) => {
-    const name = MONTHS[Number(month.slice(5)) - 1];
-    const short = narrow ? name[0] : name;
-    return index === 0 || name === 'Jan' ? `${short}|${month.slice(0, 4)}` : short;
+    const number = Number(month.slice(5));
+    const name = monthName(number, dateStyle);
+    const short = narrow && dateStyle === 'us' ? name[0] : name;
+    return index === 0 || number === 1 ? `${short}|${month.slice(0, 4)}` : short;
   });
   const x = {
     field: 'start',

@@ -1,3 +1,4 @@
+import { type DateStyle, monthName } from '../dateWords.ts';
 import type { Answer } from '../schema/answer.ts';
 import { MS_PER_DAY, monthStartMs, msOf } from './dateMs.ts';
 import { type ChartLayer, rowsOf } from './frame.ts';
@@ -12,6 +13,8 @@ export interface Ruler {
   /** Room left and right of the ends, the same in every chart. [px] */
   readonly leftPx: number;
   readonly rightPx: number;
+  /** How its dates are named: "Sep", or "09" where dates are ISO. Names where absent. */
+  readonly dateStyle?: DateStyle;
 }
 
 /** Dates that are marked on the ruler. */
@@ -53,21 +56,23 @@ export interface RulerTick {
   readonly year: number | null;
 }
 
-const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 /** First days of months, as many as there is room to name. */
-export function rulerTicks({ fromMs, toMs, widthPx }: Ruler): RulerTick[] {
+export function rulerTicks({ fromMs, toMs, widthPx, dateStyle = 'us' }: Ruler): RulerTick[] {
   const months = Math.round((toMs - fromMs) / (30.44 * MS_PER_DAY));
   const every = [1, 2, 3, 6, 12].find((step) => (widthPx / months) * step >= MONTH_NAME_PX) ?? 12;
   const ticks: RulerTick[] = [];
   let yearBefore = 0;
   for (let ms = fromMs; ms < toMs; ms = monthStartMs(ms, every)) {
     const date = new Date(ms);
-    const name = MONTH_NAMES[date.getUTCMonth()];
+    const name = monthName(date.getUTCMonth() + 1, dateStyle);
     const year = date.getUTCFullYear();
     ticks.push({ ms, name, year: year === yearBefore ? null : year });
     if (widthPx / months > MIDDLE_PX)
-      ticks.push({ ms: ms + 14 * MS_PER_DAY, name: `${name} 15`, year: null });
+      ticks.push({
+        ms: ms + 14 * MS_PER_DAY,
+        name: `${name}${dateStyle === 'us' ? ' ' : '-'}15`,
+        year: null,
+      });
     yearBefore = year;
   }
   return ticks;

@@ -3,6 +3,7 @@ import type { FieldList, FieldRecord, StoredField } from '../schema/fieldRecord.
 import type { Removed } from '../schema/recordId.ts';
 import type { ApplicationRecord } from '../schema/restrictedUse.ts';
 import { acresFromHectares, inchesFromMm } from '../units.ts';
+import { modelLine } from './modelLine.ts';
 import { textTable } from './textTable.ts';
 
 export type Units = 'us' | 'metric';
@@ -66,6 +67,7 @@ export function fieldText(
       ]),
     ),
     ...(record.note === '' ? [] : ['', record.note]),
+    ...answers.slice(0, 1).flatMap(({ model }) => ['', modelLine(model)]),
   ];
   return `${lines.join('\n')}\n`;
 }

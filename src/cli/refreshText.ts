@@ -1,8 +1,9 @@
 import { count } from '../app/words.ts';
 import type { Refresh } from '../schema/fieldAnswer.ts';
+import { modelLine } from './modelLine.ts';
 
 /** What a refresh brought, largest change first. */
-export function refreshText({ weather, answered, changes, problems }: Refresh): string {
+export function refreshText({ weather, answered, changes, problems, model }: Refresh): string {
   const lines = [
     weather.text,
     ...weather.stations.map(
@@ -18,6 +19,7 @@ export function refreshText({ weather, answered, changes, problems }: Refresh): 
     ...problems.map(
       ({ fieldId, planId, problem }) => `  ${fieldId}, ${planId}: ${problem.message} ${problem.hint}`,
     ),
+    modelLine(model),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -5,8 +5,8 @@ import type { TableShape } from '../app/tables/tableShape.ts';
 import { writeTable } from '../app/tables/writeTable.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { TableImport } from '../schema/tableImport.ts';
-import { choiceOption } from './choiceOption.ts';
 import type { CliDeps } from './command.ts';
+import { unitsOption } from './wordingOptions.ts';
 
 /** What is particular to one kind of table. */
 export interface TableCommandsOf<T extends { readonly id: string }> {
@@ -21,10 +21,6 @@ interface ExportFlags {
   readonly out?: string;
   readonly json?: boolean;
 }
-
-/** Units of printed tables. */
-export const unitsOption = (): Option =>
-  choiceOption('--units <system>', 'units of the table', ['us', 'metric']).default('us');
 
 /** File to write instead of printing. */
 export const outOption = (): Option =>
@@ -63,7 +59,7 @@ export function defineTableCommands<T extends { readonly id: string }>(
     .command('export')
     .description(`all ${nouns} as a CSV table`)
     .copyInheritedSettings(program)
-    .addOption(unitsOption())
+    .addOption(unitsOption('the table'))
     .addOption(outOption())
     .option('--json', 'print the records as JSON, metric and unrounded')
     .addHelpText('after', `\nExample:\n  drywake ${nouns} export --out ${nouns}.csv\n`)

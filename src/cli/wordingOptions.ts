@@ -10,9 +10,11 @@ export interface WordingFlags {
 
 /** Adds `--units` and `--date-style`; what is printed in `words`, such as "the printed answer". */
 export const addWordingOptions = (command: Command, words: string): Command =>
-  command
-    .addOption(choiceOption('--units <system>', `units of ${words}`, ['us', 'metric']).default('us'))
-    .addOption(dateStyleOption());
+  command.addOption(unitsOption(words)).addOption(dateStyleOption());
+
+/** Units of what is printed. */
+export const unitsOption = (words: string): Option =>
+  choiceOption('--units <system>', `units of ${words}`, ['us', 'metric']).default('us');
 
 /** How dates are written in what is printed. */
 export const dateStyleOption = (): Option =>

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { answerSchema, problemSchema } from './answer.ts';
+import { modelUsedSchema } from './modelUsed.ts';
 
 const { sentence, labelDate, clearDate, oddsAtPlanting, conditions } = answerSchema.shape;
 
@@ -15,6 +16,7 @@ export const fieldAnswerSchema = z
     clearDate,
     oddsAtPlanting,
     conditions,
+    model: modelUsedSchema,
     problem: problemSchema.optional(),
   })
   .meta({ id: 'FieldAnswer' });
@@ -85,6 +87,7 @@ export const refreshSchema = z
     problems: z
       .array(z.strictObject({ fieldId: z.string(), planId: z.string(), problem: problemSchema }))
       .meta({ description: 'Planned crops without an answer, and why' }),
+    model: modelUsedSchema,
   })
   .meta({ id: 'Refresh' });
 export type Refresh = z.infer<typeof refreshSchema>;

@@ -1,4 +1,6 @@
 const MOST = 5;
+/** Letters that are compared; ids have eleven. */
+const LETTERS = 40;
 
 /** Number of letters to change, add or drop to make one text of the other; letter case counts half. */
 function distance(a: string, b: string): number {
@@ -19,7 +21,7 @@ function distance(a: string, b: string): number {
 /** The ids spelled most like the one given, at most five, nearest first. */
 export function nearestIds(given: string, ids: readonly string[]): string[] {
   return ids
-    .map((id) => ({ id, away: distance(given, id) }))
+    .map((id) => ({ id, away: distance(given.slice(0, LETTERS), id.slice(0, LETTERS)) }))
     .sort((a, b) => a.away - b.away || (a.id < b.id ? -1 : 1))
     .slice(0, MOST)
     .map(({ id }) => id);

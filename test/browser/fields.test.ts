@@ -78,7 +78,7 @@ describe('the fields', () => {
     await page.getByTestId('field-page').waitFor();
     await page.getByRole('link', { name: 'All fields' }).click();
     const row = page.getByTestId('field-row');
-    await expect.poll(() => row.innerText(), { timeout: 20_000 }).toContain('Dec 14, 2026');
+    await expect.poll(() => row.innerText(), { timeout: 20_000 }).toContain('Dec\u00a014, 2026');
     expect(await row.innerText()).toMatch(/152 acres/);
     await page.getByTestId('units-metric').click();
     expect(await row.innerText()).toMatch(/61\.5 ha/);
@@ -483,7 +483,7 @@ describe('a field with several treatments', () => {
       'Grower Larkrise (invented)',
       'Field North 80, 80.1 acres',
       'Turn rows, 2 times the dose',
-      'Also sprayed: imazethapyr on July 1, 2026, by your label 9 months',
+      'Also sprayed: imazethapyr on July\u00a01, 2026, by your label 9 months',
       'Why',
     ]) {
       expect(plain.replaceAll(' ', '')).toContain(words.replaceAll(' ', ''));

@@ -85,10 +85,10 @@ describe('the sheet for the grower', () => {
       for (const words of [
         'Invented example',
         'in 20',
-        'flumioxazin sprayed August 14, 2026',
+        'flumioxazin sprayed August\u00a014, 2026',
         'Not before, by your label',
-        'December 14, 2026',
-        'Weather known up to September 30, 2026',
+        'December\u00a014, 2026',
+        'Weather known up to September\u00a030, 2026',
         'for rain shortfall and dry soil',
         'The label is the law and the floor',
         'Tillage before planting',
@@ -110,7 +110,7 @@ describe('the sheet for the grower', () => {
     await drawn(page);
     const { pages, text } = await printed(page, 'Letter', `sheet-full-${width}`);
     expect(pages).toBe(1);
-    expect(text).toContain('A soil test found residue on September 20, 2026');
+    expect(text).toContain('A soil test found residue on September\u00a020, 2026');
     expect(text.replaceAll(' ', '')).toContain('&plantOn=2027-05-10&');
     await page.context().close();
   });

@@ -34,7 +34,7 @@ describe('from place to place', () => {
     await page.goBack();
     await page.getByTestId('sentence').waitFor();
     expect(page.url()).toBe(question);
-    expect(await page.getByTestId('sentence').innerText()).toContain('May 11');
+    expect(await page.getByTestId('sentence').innerText()).toContain('May\u00a011');
 
     await places.getByRole('link', { name: 'Weather' }).click();
     await page.getByTestId('station-count').waitFor();

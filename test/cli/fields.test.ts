@@ -128,12 +128,13 @@ describe('what the commands print', () => {
     expect(shown).toMatch(
       /lentil on 2027-05-10 \[lentil\]\n {4}\S.*\n {4}Label date \d{4}-\d\d-\d\d; clear date/,
     );
+    expect(shown).toMatch(/\n\nModel: drywake residual persistence, version \d+\.\d+\.\d+\.\n$/);
     const record = await print('fields', 'record', 'home-quarter', 'stubble');
     expect(record).toMatch(/^Location +_{20}$/m);
     expect(record).toContain('Still missing: Federal registration number; Location;');
     expect(record).not.toContain('Customer');
     expect(await print('refresh', '--no-fetch')).toBe(
-      'Newer weather was not asked for; the answers rest on the records that are here.\n2 planned crops answered; nothing worth telling has changed.\n',
+      'Newer weather was not asked for; the answers rest on the records that are here.\n2 planned crops answered; nothing worth telling has changed.\nModel: drywake residual persistence, version 0.1.0.\n',
     );
     expect(await print('labels', 'list')).toMatch(
       /^shed-one +Shed one \(invented\) +flumioxazin \+ pyroxasulfone +2 /m,

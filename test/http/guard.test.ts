@@ -113,6 +113,33 @@ describe('a token', () => {
   });
 });
 
+describe('what a browser is told', () => {
+  it.each([
+    ['the page’s own folder', '/', {}, 404],
+    ['an answer', '/api/health', {}, 200],
+    ['the reference', '/api', {}, 200],
+    ['a refusal', '/api/odds', { method: 'POST', headers: json, body: '{}' }, 422],
+    ['a stranger', 'http://rebound.example/api/health', {}, 403],
+  ] as const)(
+    'with %s: nothing from elsewhere, no frame, no guess, no referrer',
+    async (_, path, how, status) => {
+      const response = await guarded({}).request(path, how);
+      expect(response.status).toBe(status);
+      const told = (name: string) => response.headers.get(name);
+      expect(told('content-security-policy')?.split('; ')).toEqual(
+        expect.arrayContaining([
+          ...["default-src 'self'", "object-src 'none'", "base-uri 'none'", "frame-ancestors 'none'"],
+        ]),
+      );
+      expect(told('content-security-policy')).not.toMatch(/unsafe|https?:|\*/);
+      expect([told('x-content-type-options'), told('referrer-policy'), told('x-frame-options')]).toEqual([
+        ...['nosniff', 'no-referrer', 'DENY'],
+      ]);
+      expect(told('access-control-allow-origin')).toBeNull();
+    },
+  );
+});
+
 describe('limits', () => {
   it('tell a client that asks too often when to come back', async () => {
     const app = guarded({ requestsPerSecond: 2 });

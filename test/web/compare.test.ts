@@ -13,7 +13,7 @@ import {
 import { groupUnjudged } from '../../web/src/compare/groupUnjudged.ts';
 import { picksOf, shownRows, togglePick } from '../../web/src/compare/picks.ts';
 import { nextSort, sortRows } from '../../web/src/compare/sortRows.ts';
-import { datesIn } from '../../web/src/units/dates.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 
 const question: QuestionInput = {
   station: 'demo-invented',
@@ -191,12 +191,12 @@ describe('seasons to draw', () => {
 });
 
 describe('the comparison in words', () => {
-  const us = datesIn('us');
+  const us = typedDates('us');
   it('counts what fits and names the one that lasts', () => {
     expect(comparisonFinding(comparison, us)).toBe(
       '1 of 3 soil residuals fit before lentil planted May 10, 2027, by label and by your limit of 2 in 20; low holds weeds longest among them, 3.0 weeks.',
     );
-    expect(comparisonFinding(comparison, datesIn('metric'))).toContain('planted 2027-05-10');
+    expect(comparisonFinding(comparison, typedDates('iso'))).toContain('planted 2027-05-10');
   });
 
   it('says what is least where nothing fits, and that the label bars all where it does', () => {

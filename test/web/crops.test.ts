@@ -14,7 +14,7 @@ import {
   splitRows,
 } from '../../web/src/crops/gridView.ts';
 import { readCrops } from '../../web/src/crops/readCrops.ts';
-import { datesIn } from '../../web/src/units/dates.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 
 const question: QuestionInput = {
   station: 'demo-invented',
@@ -53,7 +53,7 @@ const grid = {
   cautions: [],
 } as unknown as CropGrid;
 const { columns } = columnsOf(grid.dates);
-const us = datesIn('us');
+const us = typedDates('us');
 
 describe('the address of the grid', () => {
   it('holds question, dates, years and crops, and reads them back', () => {
@@ -201,7 +201,7 @@ describe('the grid in words', () => {
       'lentil on May 10, 2027: about 5 in 20 over all years, fairly often (about 8 in 20 in dry years, about 3 in 20 in wet ones); label date May 5, clear from May 17.',
     );
     expect(cellInWords(soybean, columns[2], 'all', us)).toContain('no carryover is reckoned');
-    expect(cellInWords(canola, columns[2], 'dry', datesIn('metric'))).toBe(
+    expect(cellInWords(canola, columns[2], 'dry', typedDates('iso'))).toBe(
       'canola on 2027-05-10: not allowed by the label until 2027-08-14; no clear date within the search.',
     );
   });

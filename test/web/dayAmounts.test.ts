@@ -14,16 +14,22 @@ const days = [
 
 describe('water on days of its own', () => {
   it('is written and read one day a line, in the units shown', () => {
-    expect(amountsText(days, 'us')).toBe('September 3, 2026: 0.5\nSeptember 5, 2026: 0.1');
-    for (const units of ['us', 'metric'] as const) {
-      expect(readAmounts(amountsText(days, units), units, 500)).toEqual({ value: days });
-      expect(readAmounts(example(units), units, 500)).toHaveProperty('value');
+    expect(amountsText(days, 'us', 'us')).toBe('September 3, 2026: 0.5\nSeptember 5, 2026: 0.1');
+    expect(amountsText(days, 'us', 'iso')).toBe('2026-09-03: 0.5\n2026-09-05: 0.1');
+    for (const [units, style] of [
+      ['us', 'us'],
+      ['us', 'iso'],
+      ['metric', 'us'],
+      ['metric', 'iso'],
+    ] as const) {
+      expect(readAmounts(amountsText(days, units, style), units, style, 500)).toEqual({ value: days });
+      expect(readAmounts(example(units, style), units, style, 500)).toHaveProperty('value');
     }
   });
 
   it('is read from what people paste', () => {
-    expect(readAmounts('9/3/2026 0.5\n\n 2026-09-05 : .1 \n', 'us', 500)).toEqual({ value: days });
-    expect(readAmounts(' ', 'us', 500)).toEqual({ value: [] });
+    expect(readAmounts('9/3/2026 0.5\n\n 2026-09-05 : .1 \n', 'us', 'us', 500)).toEqual({ value: days });
+    expect(readAmounts(' ', 'us', 'us', 500)).toEqual({ value: [] });
   });
 
   it.each([
@@ -33,7 +39,7 @@ describe('water on days of its own', () => {
     ['9/3/2026 21', 'more than 19.69 in a day'],
     ['9/3/2026 1\n2026-09-03 1', 'stands there twice'],
   ])('is refused as "%s", with the reason', (text, reason) => {
-    const result = readAmounts(text, 'us', 500) as { problem: string };
+    const result = readAmounts(text, 'us', 'us', 500) as { problem: string };
     expect(result.problem).toContain(reason);
   });
 

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { daysBetween, isoOf, sayDate, sayFullDate, sayNear } from '../../web/src/question/calendar.ts';
-import { parseDate } from '../../web/src/question/parseDate.ts';
+import { daysBetween, isoOf } from '../../web/src/question/calendar.ts';
+import { parseDate as parse } from '../../web/src/question/parseDate.ts';
+import { shownDates, typedDates } from '../../web/src/units/dates.ts';
+
+const parseDate = (text: string) => parse(text, 'us');
 
 describe('parseDate', () => {
   it.each([
@@ -48,16 +51,52 @@ describe('parseDate', () => {
   });
 });
 
-describe('dates in words', () => {
+describe('parseDate where dates are ISO', () => {
+  it.each(['2027-05-10', 'May 10 2027', '10 May 2027', ' 2027-5-10 '])('reads %s as in words', (text) => {
+    expect(parse(text, 'iso')).toEqual({ value: '2027-05-10' });
+  });
+
+  it('reads a date with slashes only where it can be read in one way', () => {
+    expect(parse('20/5/2027', 'iso')).toEqual({ value: '2027-05-20' });
+    expect(parse('5/20/2027', 'iso')).toEqual({ value: '2027-05-20' });
+    expect(parse('5.5.2027', 'iso')).toEqual({ value: '2027-05-05' });
+    expect(parse('5/10/2027', 'iso')).toEqual({
+      problem: '“5/10/2027” can be read in two ways. Write it like 2027-05-10 or May 10 2027.',
+    });
+  });
+});
+
+describe('dates of the page', () => {
+  const [us, iso] = [typedDates('us'), typedDates('iso')];
+
   it('never slip a day, whatever the time zone', () => {
-    expect(sayDate('2027-05-10')).toBe('May 10, 2027');
-    expect(sayFullDate('2027-01-01')).toBe('Friday, January 1, 2027');
+    expect(us.full('2027-05-10')).toBe('May 10, 2027');
+    expect(us.withWeekday('2027-01-01')).toBe('Friday, January 1, 2027');
+    expect(us.short('1969-12-31')).toBe('Dec 31, 1969');
+    expect(us.weekday('1969-12-31')).toBe('Wednesday');
+    expect(us.month('2026-09')).toBe('Sep 2026');
     expect(isoOf(0)).toBe('1970-01-01');
     expect(daysBetween('2028-02-28', '2028-03-01')).toBe(2);
   });
 
-  it('leave out a year that is known', () => {
-    expect(sayNear('2027-05-10', '2027-01-01')).toBe('May 10');
-    expect(sayNear('2028-05-10', '2027-01-01')).toBe('May 10, 2028');
+  it('leave out a year that is known, in words only', () => {
+    expect(us.near('2027-05-10', '2027-01-01')).toBe('May 10');
+    expect(us.near('2028-05-10', '2027-01-01')).toBe('May 10, 2028');
+    expect(iso.near('2027-05-10', '2027-01-01')).toBe('2027-05-10');
+    expect(iso.monthDay('2027-05-10')).toBe('2027-05-10');
+    expect(iso.withWeekday('2027-01-01')).toBe('Friday, 2027-01-01');
+    expect(iso.month('2026-09')).toBe('2026-09');
+  });
+
+  it('keep month and day on one line where they are shown', () => {
+    expect(shownDates('us').near('2027-05-10', '2027-01-01')).toBe('May\u00a010');
+  });
+
+  it('are given back as written where an address holds none', () => {
+    for (const text of ['soon', '2027-02-30', '2027-5-1', '']) {
+      expect(us.full(text)).toBe(text);
+      expect(iso.near(text, text)).toBe(text);
+      expect(us.weekday(text)).toBe('');
+    }
   });
 });

@@ -5,7 +5,10 @@ import { countWords, sumWords } from '../../web/src/reasons/conditionWords.ts';
 import { readStakes } from '../../web/src/reasons/stakes.ts';
 import { delayFinding, storyFinding, storyRows, toDateWords } from '../../web/src/reasons/storyWords.ts';
 import { whyFinding } from '../../web/src/reasons/whyFinding.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 import { answer } from '../chart/fixture.ts';
+
+const us = typedDates('us');
 
 const { story } = answer.season;
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -58,10 +61,10 @@ describe('the reasons in words', () => {
 
 describe('the story in words', () => {
   it('says which way the odds went, or what waiting gains', () => {
-    expect(plain(storyFinding(story, answer.plantOn))).toMatch(
+    expect(plain(storyFinding(story, answer.plantOn, us))).toMatch(
       /^Since spraying the odds for May 10 have risen, from about 4 in 20 to about 5 in 20\.$/,
     );
-    expect(plain(storyFinding({ ...story, weeks: [] }, answer.plantOn))).toBe(
+    expect(plain(storyFinding({ ...story, weeks: [] }, answer.plantOn, us))).toBe(
       plain(delayFinding(story.delay)),
     );
     expect(plain(delayFinding(story.delay))).toBe('A week later would be about 4 in 20: 0.9 in 20 gained.');
@@ -106,13 +109,13 @@ describe('conditions and counting rules in words', () => {
 
   it('say the sum so far, in the units of the page, and the odds only while it is open', () => {
     const done = { ...rule, sumMm: 101.6, through: '2026-09-01', state: 'under' as const, oddsUnder: 1 };
-    expect(sumWords(done, 'us')).toBe('June 1 to September 1: 4.00 in, against 6.00 in, under.');
+    expect(sumWords(done, 'us', us)).toBe('June 1 to September 1: 4.00 in, against 6.00 in, under.');
     const open = { ...done, through: '2026-07-15', state: 'open' as const, oddsUnder: 0.5 };
-    expect(sumWords(open, 'metric')).toBe(
+    expect(sumWords(open, 'metric', us)).toBe(
       'June 1 to September 1: 102 mm by July 15, against 152 mm, still open. Odds of staying under: about 10 in 20.',
     );
     const none = { ...open, sumMm: null, through: null };
-    expect(sumWords(none, 'us')).toContain('nothing observed yet, against 6.00 in');
-    expect(sumWords({ ...none, thresholdMm: null }, 'us')).toBe('');
+    expect(sumWords(none, 'us', us)).toContain('nothing observed yet, against 6.00 in');
+    expect(sumWords({ ...none, thresholdMm: null }, 'us', us)).toBe('');
   });
 });

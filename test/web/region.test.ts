@@ -7,7 +7,7 @@ import { readBox, readStates } from '../../web/src/region/readWhere.ts';
 import { leftOut, REGION, regionFrom, regionOf } from '../../web/src/region/regionAddress.ts';
 import { regionFinding } from '../../web/src/region/regionWords.ts';
 import { MOST_SOILS, readSoils, saySoils } from '../../web/src/region/stationSoils.ts';
-import { datesIn } from '../../web/src/units/dates.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 
 const rain = (percentOfNormal: number) => ({
   fromDate: '2026-06-01',
@@ -140,7 +140,7 @@ describe('the sentence of a region', () => {
     const question = { ...demoQuestion, oddsLimit: 0.1, appliedOn: '2026-08-14', plantOn: '2027-05-10' };
     const start = { stations: odds.length, residual: 'flumioxazin', crop: 'lentil', question };
     const rows = odds.map((one, index) => station(`S${index}`, -110, one));
-    return regionFinding({ start, rows, asked: '' } as never, true, datesIn('us')).head;
+    return regionFinding({ start, rows, asked: '' } as never, true, typedDates('us')).head;
   };
 
   it('counts the stations over the limit, and speaks of one by itself', () => {

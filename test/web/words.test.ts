@@ -5,7 +5,10 @@ import { dotsFinding, rainFinding, seasonFinding, yearsFinding } from '../../web
 import { seasonRows } from '../../web/src/charts/seasonRows.ts';
 import { refusalOf, refusedField } from '../../web/src/question/FormContext.ts';
 import { questionInWords } from '../../web/src/question/questionInWords.ts';
+import { typedDates } from '../../web/src/units/dates.ts';
 import { answer } from '../chart/fixture.ts';
+
+const us = typedDates('us');
 
 describe('odds in words', () => {
   it('are twentieths, with the ends held open', () => {
@@ -40,16 +43,16 @@ describe('findings', () => {
 
   it('count the dots after the planting date', () => {
     const dates = { ...season, quantileDates: [...new Array(19).fill('2027-01-01'), null] };
-    expect(dotsFinding(dates, '2027-05-10', 'lentil')).toBe(
+    expect(dotsFinding(dates, '2027-05-10', 'lentil', us)).toBe(
       '1 of 20 dots lies after May 10: that often the field is not yet clear for lentil.',
     );
-    expect(dotsFinding(dates, '2026-05-10', 'lentil')).toContain('All 20 dots lie after May 10');
+    expect(dotsFinding(dates, '2026-05-10', 'lentil', us)).toContain('All 20 dots lie after May 10');
     const early = { ...season, quantileDates: new Array(20).fill('2027-01-01') };
-    expect(dotsFinding(early, '2027-05-10', 'lentil')).toContain('All 20 dots lie before May 10');
+    expect(dotsFinding(early, '2027-05-10', 'lentil', us)).toContain('All 20 dots lie before May 10');
   });
 
   it('say when the odds come down to the limit', () => {
-    const say = (part: object) => seasonFinding(season, { ...answer, ...part } as never);
+    const say = (part: object) => seasonFinding(season, { ...answer, ...part } as never, us);
     const dates = { labelDate: '2026-12-14', oddsAtLabelDate: 0.5 };
     expect(say({ ...dates, clearDate: '2027-06-07' })).toBe(
       'From about 10 in 20 on the label date, December 14, the odds come down to your limit on June 7, 2027.',
@@ -61,12 +64,12 @@ describe('findings', () => {
   it('give rain so far in the units asked for, with one percentage', () => {
     const rain = { observedMm: 25.4, normalMm: 50.8, percentOfNormal: 50, months: [] };
     const wet = { ...season, startDate: '2026-08-14', rain };
-    expect(rainFinding(wet, '2026-09-30', 'us')).toBe(
+    expect(rainFinding(wet, '2026-09-30', 'us', us)).toBe(
       '1.00 in of rain from spraying to September 30, 50 % of normal (2.00 in).',
     );
-    expect(rainFinding(wet, '2026-09-30', 'metric')).toContain('25 mm of rain');
-    expect(rainFinding(wet, null, 'us')).toContain('No rain of this season is known yet');
-    expect(rainFinding(wet, '2026-08-13', 'us')).toContain('No rain of this season is known yet');
+    expect(rainFinding(wet, '2026-09-30', 'metric', us)).toContain('25 mm of rain');
+    expect(rainFinding(wet, null, 'us', us)).toContain('No rain of this season is known yet');
+    expect(rainFinding(wet, '2026-08-13', 'us', us)).toContain('No rain of this season is known yet');
   });
 
   it('never call dry years worse where they are not', () => {
@@ -128,10 +131,10 @@ describe('the question in words', () => {
       appliedOn: '2026-08-14',
       plantOn: '2027-05-10',
     };
-    expect(questionInWords(question, [])).toBe(
+    expect(questionInWords(question, [], us)).toBe(
       'I sprayed flumioxazin on August 14, 2026 at 100 % of the top label rate, before lentil, planting May 10, 2027 near demo-invented. I accept 2 in 20.',
     );
-    expect(questionInWords({ ...question, interval: '9 months', soilClass: 'loam' }, [])).toContain(
+    expect(questionInWords({ ...question, interval: '9 months', soilClass: 'loam' }, [], us)).toContain(
       'on loam near demo-invented. My label says 9 months.',
     );
   });

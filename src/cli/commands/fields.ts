@@ -6,8 +6,8 @@ import { FIELD_TABLE } from '../../app/tables/fieldTable.ts';
 import { InvalidInputError } from '../../errors.ts';
 import type { CliDeps } from '../command.ts';
 import { applicationRecordText, fieldsText, fieldText, type Units } from '../fieldsText.ts';
-import { defineTableCommands, give, outOption, unitsOption } from '../tableCommands.ts';
-import { dateStyleOption, type WordingFlags, wordingOf } from '../wordingOptions.ts';
+import { defineTableCommands, give, outOption } from '../tableCommands.ts';
+import { dateStyleOption, unitsOption, type WordingFlags, wordingOf } from '../wordingOptions.ts';
 
 interface Flags extends WordingFlags {
   readonly json?: boolean;
@@ -28,7 +28,7 @@ export function define(program: Program, deps: CliDeps): void {
     deps.terminal.out(json ? `${JSON.stringify(result, null, 2)}\n` : text());
 
   sub('list', 'all fields, and those that were removed', 'list')
-    .addOption(unitsOption())
+    .addOption(unitsOption('the table'))
     .action(async ({ json, units }: Flags) => {
       const { kept, removed } = await deps.withDesk((desk) => desk.fields.list());
       const list = { fields: [...kept], removed: [...removed] };
@@ -36,7 +36,7 @@ export function define(program: Program, deps: CliDeps): void {
     });
   sub('show', 'one field, with the answer for each planned crop', 'show home-quarter')
     .argument('<id>', 'id of the field')
-    .addOption(unitsOption())
+    .addOption(unitsOption('what is printed'))
     .addOption(dateStyleOption())
     .action(async (id: string, { json, units, dateStyle }: Flags) => {
       const shown = await deps.withDesk(async (desk) => ({
@@ -99,7 +99,7 @@ export function define(program: Program, deps: CliDeps): void {
   )
     .argument('<id>', 'id of the field')
     .argument('[treatment]', 'id of the treatment (default: the latest)')
-    .addOption(unitsOption())
+    .addOption(unitsOption('what is printed'))
     .addOption(dateStyleOption())
     .action(async (id: string, treatment: string | undefined, { json, units, dateStyle }: Flags) => {
       const record = await deps.withDesk(async (desk) => {

@@ -2,6 +2,7 @@ import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { catalogueActive } from '../../app/catalogueView.ts';
 import { activeViewSchema } from '../../schema/catalogueView.ts';
 import { FIELD_COUNTRIES } from '../../schema/codes.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -11,7 +12,7 @@ const route = createRoute({
   summary: 'One active: figures with marks and sources, and the crops by interval',
   request: {
     params: z.strictObject({ active: z.string().min(1).max(80).meta({ description: 'ISO common name' }) }),
-    query: z.strictObject({
+    query: wordingSchema.extend({
       crop: z.string().min(1).max(80).optional().meta({ description: 'One crop, with every row behind it' }),
       country: z
         .enum(FIELD_COUNTRIES)

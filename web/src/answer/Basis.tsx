@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import type { Answer } from '../api/contract.ts';
 import { ASSUMPTIONS } from '../question/assumptionList.ts';
-import { sayDate } from '../question/calendar.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import { Fold } from '../shell/Fold.tsx';
 import { rainText, shownNumber, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 
 /** Everything the answer was reckoned from, in a fold. */
@@ -13,6 +13,7 @@ export function Basis(props: { answer: Answer; units: Units }) {
 }
 
 function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
+  const dates = useDates();
   const { question: q, residual, interval, soil } = answer.inputs;
   const percent = (fraction: number) => `${shownNumber(fraction, 'fraction', units)} %`;
   const rows: [ComponentChildren, ComponentChildren][] = [
@@ -23,12 +24,12 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
         ? 'none known'
         : `${residual.halfLifeDays} days (${residual.halfLifeOrigin})`,
     ],
-    ['Sprayed', sayDate(q.appliedOn)],
+    ['Sprayed', dates.full(q.appliedOn)],
     ['Rate', `${percent(q.rateFraction)} of the top label rate`],
     ['Overlaps and turn rows', `${q.overlapFactor} times the dose`],
     ['Spray on green leaves', percent(q.canopyFraction)],
     ['Next crop', answer.inputs.crop],
-    ['Planting', sayDate(q.plantOn)],
+    ['Planting', dates.full(q.plantOn)],
     [
       'Interval',
       `${interval.text} (${interval.confirmed ? 'your label' : interval.origin}${interval.fromMemory ? ', from memory' : ''})`,
@@ -38,11 +39,14 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
       `${soil.texture}, ${q.organicMatterPercent === undefined ? '2 % organic matter, not given' : `${q.organicMatterPercent} % organic matter`}, ${percent(q.coverFraction)} covered`,
     ],
     ['Soil pH', q.soilPh === undefined ? 'not given' : `${q.soilPh}`],
-    ['Water the top 6 inches can lose', rainText(soil.evaporableWaterMm, units)],
+    [
+      `Water the top ${units === 'us' ? '6 inches' : '15 cm'} can lose`,
+      rainText(soil.evaporableWaterMm, units),
+    ],
     [<Term name="odds limit">Odds limit</Term>, sayOddsLimit(q.oddsLimit)],
     [
       'Weather observed up to',
-      answer.weather.observedThrough === null ? 'nothing yet' : sayDate(answer.weather.observedThrough),
+      answer.weather.observedThrough === null ? 'nothing yet' : dates.full(answer.weather.observedThrough),
     ],
     ['Own gauge and irrigation', gaugeWords(q.gauge.length, q.irrigation.length)],
     ['Rain of the rest of the season', `${percent(q.restOfSeasonRain)} of each year’s own`],

@@ -1,4 +1,5 @@
 import type { Answer } from '../api/contract.ts';
+import { keepTogether } from './oddsInWords.ts';
 
 /** What the user must know beside the numbers; never folded away. */
 export function Cautions({ cautions }: { cautions: Answer['cautions'] }) {
@@ -8,7 +9,7 @@ export function Cautions({ cautions }: { cautions: Answer['cautions'] }) {
       <ul>
         {cautions.map(({ code, text, sources }) => (
           <li key={text} data-code={code}>
-            {text}
+            {keepTogether(text)}
             {sources && <small class="caution-source"> {sources.join('; ')}</small>}
           </li>
         ))}

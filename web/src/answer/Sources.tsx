@@ -1,8 +1,9 @@
 import type { Answer } from '../api/contract.ts';
-import { sayDate } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 
 /** Where weather and interval come from, and which model reckoned. Short enough to stay open. */
 export function Sources({ answer }: { answer: Answer }) {
+  const dates = useDates();
   const { weather, model, inputs } = answer;
   const { interval } = inputs;
   const { help } = weather;
@@ -22,7 +23,7 @@ export function Sources({ answer }: { answer: Answer }) {
     <section class="sources" aria-labelledby="sources-title">
       <h2 id="sources-title">Sources</h2>
       <p>
-        Weather: {weather.station.name}, {sayDate(weather.firstDate)} to {sayDate(weather.lastDate)}
+        Weather: {weather.station.name}, {dates.full(weather.firstDate)} to {dates.full(weather.lastDate)}
         {weather.station.invented ? ', an invented record' : `, from ${weather.source}`};{' '}
         {weather.yearsUsed > 0 &&
           `${weather.yearsUsed} years used, ${weather.firstYear} to ${weather.lastYear}; `}

@@ -1,12 +1,13 @@
 import { oddsStep } from '../../../src/chart/oddsScale.ts';
 import type { Answer } from '../api/contract.ts';
-import { sayNear } from '../question/calendar.ts';
 import { rainNumber, rainUnit, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { ThirdMark } from './ThirdMark.tsx';
 
 /** The answer in dry, middle and wet years. */
 export function Thirds({ answer, units }: { answer: Answer; units: Units }) {
+  const dates = useDates();
   const { thirds } = answer;
   if (thirds.length === 0) return null;
   return (
@@ -45,7 +46,7 @@ export function Thirds({ answer, units }: { answer: Answer; units: Units }) {
               <td>
                 {third.clearDate === null
                   ? 'not in the search'
-                  : sayNear(third.clearDate, answer.inputs.question.plantOn)}
+                  : dates.near(third.clearDate, answer.inputs.question.plantOn)}
               </td>
               <td class="number">
                 {third.daysAfterLabel === null ? 'none' : Math.round(third.daysAfterLabel)}

@@ -13,9 +13,16 @@ export const oddsWord = (odds: number): string => ODDS_WORDS[oddsStep(odds)];
 /** Odds for a table: twentieths with one decimal, so that near values can be told apart. */
 export const twentieths = (odds: number): string => (odds * 20).toFixed(1);
 
-/** Puts spaces that do not break between a number and what it counts in. */
+/** A month and its day, as the server's sentences write them. */
+const MONTH_DAY =
+  /\b((?:January|February|March|April|May|June|July|August|September|October|November|December)) (?=\d)/g;
+
+/** Puts spaces that do not break between a number and what it counts in, and within a date. */
 export const keepTogether = (text: string): string =>
-  text.replaceAll(' %', '\u00a0%').replaceAll(/(\d+) in 20/g, '$1\u00a0in\u00a020');
+  text
+    .replaceAll(' %', '\u00a0%')
+    .replaceAll(/(\d+) in 20/g, '$1\u00a0in\u00a020')
+    .replaceAll(MONTH_DAY, '$1\u00a0');
 
 const SPACE = '[ \u00a0]';
 const ODDS = new RegExp(`(?:about \\d+|fewer than 1|more than 19)${SPACE}in${SPACE}20`);

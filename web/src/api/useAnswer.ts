@@ -1,3 +1,4 @@
+import { asking, useWording } from '../units/useDates.ts';
 import type { Answer, QuestionInput } from './contract.ts';
 import { type Asked, useAsked } from './useAsked.ts';
 
@@ -6,5 +7,5 @@ const SETTLE_MS = 90;
 
 /** Keeps the answer in step with the question about one field. */
 export function useAnswer(question: QuestionInput | null): Asked<Answer> & { retry: () => void } {
-  return useAsked<Answer>('/api/odds?with=season', question, SETTLE_MS);
+  return useAsked<Answer>(asking('/api/odds?with=season', useWording()), question, SETTLE_MS);
 }

@@ -3,6 +3,7 @@ import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import type { BioassayGuide } from '../api/contract.ts';
 import { useFetched } from '../api/useFetched.ts';
 import { lastFieldSearch, useLocation } from '../shell/places.ts';
+import { asking, useWording } from '../units/useDates.ts';
 import '../style/guide.css';
 import { GuideSections } from './GuideSections.tsx';
 import { RecordTable } from './RecordTable.tsx';
@@ -10,9 +11,10 @@ import { RecordTable } from './RecordTable.tsx';
 /** How to run a field bioassay for a residual before a crop, to print and to take to the field. */
 export function GuidePlace() {
   const query = new URLSearchParams(useLocation().search);
+  const wording = useWording();
   const [residual, crop] = [query.get('residual'), query.get('crop')];
   const asked = residual && crop ? `/api/bioassay?${new URLSearchParams({ residual, crop })}` : null;
-  const { data: guide, problem, gone, reload } = useFetched<BioassayGuide>(asked);
+  const { data: guide, problem, gone, reload } = useFetched<BioassayGuide>(asked && asking(asked, wording));
   useEffect(() => {
     document.title = 'Field bioassay · Drywake';
   }, []);

@@ -2,7 +2,6 @@ import { useEffect } from 'preact/hooks';
 import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import type { ActiveView, Figure } from '../api/contract.ts';
 import { useFetched } from '../api/useFetched.ts';
-import type { Units } from '../units/units.ts';
 import { CountrySwitch } from './CountrySwitch.tsx';
 import { type CatalogueAddress, catalogueAddress } from './catalogueAddress.ts';
 import { Differences } from './Differences.tsx';
@@ -14,11 +13,10 @@ import { SourceList } from './Sources.tsx';
 
 interface ActivePageProps {
   readonly at: CatalogueAddress & { readonly active: string };
-  readonly units: Units;
 }
 
 /** One active: its figures with marks and sources, and the crops by interval. */
-export function ActivePage({ at, units }: ActivePageProps) {
+export function ActivePage({ at }: ActivePageProps) {
   const { active, country } = at;
   const {
     data: view,
@@ -38,12 +36,12 @@ export function ActivePage({ at, units }: ActivePageProps) {
       </h1>
       {problem && <ProblemNote problem={problem} />}
       {gone && <GoneNote retry={reload} />}
-      {view && <ActiveBody view={view} at={at} units={units} />}
+      {view && <ActiveBody view={view} at={at} />}
     </>
   );
 }
 
-function ActiveBody({ view, at, units }: { view: ActiveView } & ActivePageProps) {
+function ActiveBody({ view, at }: { view: ActiveView } & ActivePageProps) {
   const life = (which: string) => numberIn(view.figures, `Half-life, ${which}`);
   const typical = view.figures.find(({ name }) => name === 'Half-life, typical');
   const known = view.crops.filter(({ interval }) => interval !== null);
@@ -98,11 +96,6 @@ function ActiveBody({ view, at, units }: { view: ActiveView } & ActivePageProps)
         <Figures figures={view.figures} title="Every figure, and where it comes from" />
       </section>
       <MarkKey />
-      {units === 'us' && (
-        <p class="small">
-          The catalogue keeps the metric units of its sources; 100 g/ha are 1.43 oz an acre.
-        </p>
-      )}
       <SourceList sources={view.sources} />
     </>
   );

@@ -29,7 +29,7 @@ export function CataloguePlace() {
         {active !== null && crop !== null ? (
           <PairPage at={{ ...at, active, crop }} units={units} />
         ) : active !== null ? (
-          <ActivePage at={{ ...at, active }} units={units} />
+          <ActivePage at={{ ...at, active }} />
         ) : crop !== null ? (
           <CropPage at={{ ...at, crop }} />
         ) : (

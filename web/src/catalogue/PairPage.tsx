@@ -4,6 +4,7 @@ import type { ActiveView, IntervalRowView } from '../api/contract.ts';
 import { useFetched } from '../api/useFetched.ts';
 import { useQuestionLink } from '../shell/useQuestionLink.ts';
 import type { Units } from '../units/units.ts';
+import { asking, useWording } from '../units/useDates.ts';
 import { CountrySwitch } from './CountrySwitch.tsx';
 import { type CatalogueAddress, catalogueAddress } from './catalogueAddress.ts';
 import { IntervalRows } from './IntervalRows.tsx';
@@ -24,7 +25,10 @@ export function PairPage({ at, units }: PairPageProps) {
     gone,
     reload,
   } = useFetched<ActiveView>(
-    `/api/catalogue/${encodeURIComponent(active)}?${new URLSearchParams({ crop, country })}`,
+    asking(
+      `/api/catalogue/${encodeURIComponent(active)}?${new URLSearchParams({ crop, country })}`,
+      useWording(),
+    ),
   );
   const names = view ? { active: view.name, crop: view.crops[0].crop } : { active, crop };
   useEffect(() => {

@@ -1,7 +1,8 @@
 import { oddsWord, sayOdds } from '../answer/oddsInWords.ts';
 import type { QuestionInput } from '../api/contract.ts';
-import { dayOf, daysBetween, isoOf, sayFullDate } from '../question/calendar.ts';
+import { dayOf, daysBetween, isoOf } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
+import { useDates } from '../units/useDates.ts';
 import type { MarkerMoves } from './useMarker.ts';
 
 /** The planting date as a blank between two buttons: the sure way to move the marker. */
@@ -14,6 +15,7 @@ export function MarkerRow({
   odds: number;
   moves: MarkerMoves;
 }) {
+  const dates = useDates();
   const { plantOn, appliedOn } = question;
   const step = (days: number) => moves.commit(isoOf(dayOf(plantOn) + days));
   const after = daysBetween(appliedOn, plantOn);
@@ -27,7 +29,7 @@ export function MarkerRow({
         value={plantOn}
         testId="plant-date"
         commit={(date) => date && moves.commit(date)}
-        echo={`${sayFullDate(plantOn)}, ${after} days after spraying`}
+        echo={`${dates.withWeekday(plantOn)}, ${after} days after spraying`}
         before={
           <button
             type="button"

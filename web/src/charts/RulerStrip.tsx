@@ -1,7 +1,8 @@
 import { useRef } from 'preact/hooks';
 import { MS_PER_DAY, msOf } from '../../../src/chart/dateMs.ts';
 import { type Ruler, rulerPx, rulerTicks } from '../../../src/chart/ruler.ts';
-import { dayOf, isoOf, sayDate } from '../question/calendar.ts';
+import { dayOf, isoOf } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import type { MarkerMoves } from './useMarker.ts';
 
 interface RulerStripProps {
@@ -19,6 +20,7 @@ const GRIP_PX = 28;
 
 /** The date ruler under the dots: months, and the planting marker that slides along it. */
 export function RulerStrip({ ruler, plantOn, earliest, oddsText, moves }: RulerStripProps) {
+  const dates = useDates();
   const undo = useRef<string | null>(null);
   const first = Math.round(ruler.fromMs / MS_PER_DAY);
   const last = Math.round(ruler.toMs / MS_PER_DAY);
@@ -65,7 +67,7 @@ export function RulerStrip({ ruler, plantOn, earliest, oddsText, moves }: RulerS
         max={last}
         step={1}
         value={day}
-        aria-valuetext={`${sayDate(plantOn)}, ${oddsText}`}
+        aria-valuetext={`${dates.full(plantOn)}, ${oddsText}`}
         ref={(element) => place(element, ruler.leftPx - GRIP_PX / 2, ruler.widthPx + GRIP_PX)}
         onFocus={() => {
           undo.current = plantOn;

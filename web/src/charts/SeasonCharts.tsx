@@ -8,8 +8,9 @@ import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { OddsLine } from '../answer/OddsLine.tsx';
 import { sayOdds, twentieths } from '../answer/oddsInWords.ts';
 import type { Answer, QuestionInput } from '../api/contract.ts';
-import { dayOf, isoOf, sayDate, sayMonth } from '../question/calendar.ts';
+import { dayOf, isoOf } from '../question/calendar.ts';
 import { rainNumber, rainUnit, rainValue, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { Chart } from './Chart.tsx';
 import { ChartFigure } from './ChartFigure.tsx';
@@ -33,6 +34,7 @@ interface SeasonChartsProps {
 
 /** The three charts that hang on one date ruler, with the marker that crosses them all. */
 export function SeasonCharts({ answer, question, units, picked, move }: SeasonChartsProps) {
+  const dates = useDates();
   const { season, labelDate, clearDate } = answer;
   const { plantOn } = question;
   const { element, width } = useWidth<HTMLDivElement>();
@@ -52,8 +54,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       widthPx: Math.max(width, 280) - leftPx - rightPx,
       leftPx,
       rightPx,
+      dateStyle: dates.style,
     }),
-    [ends.fromMs, ends.toMs, width, rightPx],
+    [ends.fromMs, ends.toMs, width, rightPx, dates],
   );
   const earliest = isoOf(dayOf(appliedOn) + 1);
   const pointer = useChartPointer(ruler, earliest, moves);
@@ -65,7 +68,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
   const crop = answer.inputs.crop;
 
   const dots = useMemo(() => dotRows(season), [season]);
-  const dotsCaption = dotsFinding(season, plantOn, crop);
+  const dotsCaption = dotsFinding(season, plantOn, crop, dates);
   const dotsSpec = useMemo(
     () =>
       quantileDots(dots, {
@@ -77,7 +80,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       }),
     [dots, dotsCaption, ruler, marks, here],
   );
-  const seasonCaption = seasonFinding(season, answer);
+  const seasonCaption = seasonFinding(season, answer, dates);
   const seasonSpec = useMemo(
     () =>
       oddsSeason(season, {
@@ -91,7 +94,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       }),
     [season, seasonCaption, ruler, marks, oddsLimit, picked, narrow],
   );
-  const rainCaption = rainFinding(season, answer.weather.observedThrough, units);
+  const rainCaption = rainFinding(season, answer.weather.observedThrough, units, dates);
   const rainSpec = useMemo(
     () =>
       rainMonths(season.rain.months, {
@@ -125,7 +128,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
                 cell: ({ oddsUnder }) => (oddsUnder * 20).toFixed(1),
                 number: true,
               },
-              { head: 'From', cell: ({ date }) => date ?? 'past the search' },
+              { head: 'From', cell: ({ date }) => date ?? 'past the search', dates: 'day' },
               { head: 'After planting', cell: (row) => (dotCounts(row, plantOn) ? 'yes' : 'no') },
             ]}
             rows={dots}
@@ -147,8 +150,9 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
             <MarkerRow question={question} odds={here} moves={moves} />
             <OddsLine answer={answer} />
             <p class="legend">
-              <b>L</b> <Term name="label date" /> {sayDate(labelDate)} <span class="gap" />
-              <b>C</b> <Term name="clear date" /> {clearDate ? sayDate(clearDate) : 'not within the search'}
+              <b>L</b> <Term name="label date" /> {dates.full(labelDate)} <span class="gap" />
+              <b>C</b> <Term name="clear date" />{' '}
+              {clearDate ? dates.full(clearDate) : 'not within the search'}
             </p>
           </ChartFigure>
           <ChartFigure
@@ -164,7 +168,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               </>
             }
             columns={[
-              { head: 'Date', cell: ({ date }) => date },
+              { head: 'Date', cell: ({ date }) => date, dates: 'day' },
               { head: 'Odds, in 20', cell: ({ odds }) => twentieths(odds), number: true },
               {
                 head: 'Dry years, in 20',
@@ -201,7 +205,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
               </>
             }
             columns={[
-              { head: 'Month', cell: ({ month }) => sayMonth(`${month}-01`) },
+              { head: 'Month', cell: ({ month }) => month, dates: 'month' },
               {
                 head: `Rain, ${rainUnit(units)}`,
                 cell: ({ observedMm }) => (observedMm === null ? null : rainNumber(observedMm, units)),

@@ -65,7 +65,7 @@ export function YearsChart({ answer, units, picked, pick }: YearsChartProps) {
             },
             { head: 'Breakdown days', cell: ({ breakdownDays }) => breakdownDays.toFixed(1), number: true },
             { head: 'Odds, in 20', cell: ({ probability }) => twentieths(probability), number: true },
-            { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'none' },
+            { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'none', dates: 'day' },
             { head: 'Weight', cell: ({ weight }) => Number(weight.toPrecision(3)), number: true },
           ]}
           rows={years}

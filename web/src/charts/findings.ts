@@ -2,40 +2,49 @@ import { curveAt } from '../../../src/chart/oddsSeason.ts';
 import { driestYear } from '../../../src/chart/yearScatter.ts';
 import { sayOdds } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
-import { sayMonthDay, sayNear } from '../question/calendar.ts';
+import type { DateWords } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
 
 type Season = NonNullable<Answer['season']>;
 
 /** What the twenty dots show. */
-export function dotsFinding(season: Season, plantOn: string, crop: string): string {
+export function dotsFinding(season: Season, plantOn: string, crop: string, dates: DateWords): string {
   const after = season.quantileDates.filter((date) => date === null || date > plantOn).length;
   if (after === 0)
-    return `All 20 dots lie before ${sayMonthDay(plantOn)}: by then the field is clear for ${crop}.`;
-  if (after === 20) return `All 20 dots lie after ${sayMonthDay(plantOn)}: too early for ${crop}.`;
-  return `${after} of 20 dots ${after === 1 ? 'lies' : 'lie'} after ${sayMonthDay(plantOn)}: that often the field is not yet clear for ${crop}.`;
+    return `All 20 dots lie before ${dates.monthDay(plantOn)}: by then the field is clear for ${crop}.`;
+  if (after === 20) return `All 20 dots lie after ${dates.monthDay(plantOn)}: too early for ${crop}.`;
+  return `${after} of 20 dots ${after === 1 ? 'lies' : 'lie'} after ${dates.monthDay(plantOn)}: that often the field is not yet clear for ${crop}.`;
 }
 
 /** How the odds fall over the season. */
-export function seasonFinding(season: Season, { labelDate, clearDate, oddsAtLabelDate }: Answer): string {
+export function seasonFinding(
+  season: Season,
+  { labelDate, clearDate, oddsAtLabelDate }: Answer,
+  dates: DateWords,
+): string {
   const atLabel = oddsAtLabelDate ?? curveAt(season.odds, season.startDate, labelDate) ?? 1;
   if (clearDate === labelDate) {
-    return `On the label date, ${sayMonthDay(labelDate)}, the odds are already within your limit.`;
+    return `On the label date, ${dates.monthDay(labelDate)}, the odds are already within your limit.`;
   }
-  const start = `From ${sayOdds(atLabel)} on the label date, ${sayNear(labelDate, season.startDate)},`;
+  const start = `From ${sayOdds(atLabel)} on the label date, ${dates.near(labelDate, season.startDate)},`;
   return clearDate === null
     ? `${start} the odds do not come down to your limit within the search.`
-    : `${start} the odds come down to your limit on ${sayNear(clearDate, labelDate)}.`;
+    : `${start} the odds come down to your limit on ${dates.near(clearDate, labelDate)}.`;
 }
 
 /** Rain so far against normal, in one sentence with one percentage. */
-export function rainFinding(season: Season, observedThrough: string | null, units: Units): string {
+export function rainFinding(
+  season: Season,
+  observedThrough: string | null,
+  units: Units,
+  dates: DateWords,
+): string {
   const { observedMm, normalMm, percentOfNormal } = season.rain;
   if (observedThrough === null || observedThrough < season.startDate) {
     return 'No rain of this season is known yet; the outlines are what is normal.';
   }
   const share = percentOfNormal === null ? '' : `, ${Math.round(percentOfNormal)} % of normal`;
-  return `${rainText(observedMm, units)} of rain from spraying to ${sayMonthDay(observedThrough)}${share} (${rainText(normalMm, units)}).`;
+  return `${rainText(observedMm, units)} of rain from spraying to ${dates.monthDay(observedThrough)}${share} (${rainText(normalMm, units)}).`;
 }
 
 /** How much warm rain matters among the past years. */

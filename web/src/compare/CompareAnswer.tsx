@@ -4,8 +4,8 @@ import type { Comparison } from '../api/contract.ts';
 import { saveJson, saveTable } from '../charts/saveFile.ts';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
-import { datesIn } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { CompareTable, TableTerms } from './CompareTable.tsx';
 import { ControlChart } from './ControlChart.tsx';
 import { type CompareAsked, isAsked, namedRows } from './compareAddress.ts';
@@ -36,7 +36,7 @@ function yearsBehind({ residuals }: Comparison): string {
 /** The residuals side by side: in a sentence, drawn, as a table, over the season. */
 export function CompareAnswer({ answer: given, finding, asked, units, stale, look }: CompareAnswerProps) {
   const { question } = asked;
-  const dates = datesIn(units);
+  const dates = useDates();
   const answer = useMemo(() => ({ ...given, residuals: namedRows(given.residuals) }), [given]);
   const own = answer.residuals.find((row) => isAsked(row, question))?.residual;
   const picks = picksOf(answer.residuals, asked.picks, own);

@@ -7,7 +7,7 @@ import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
 import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
-import { datesIn } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import { CompareAnswer } from './CompareAnswer.tsx';
 import { CompareForm } from './CompareForm.tsx';
 import { type CompareAsked, comparisonOf } from './compareAddress.ts';
@@ -27,7 +27,7 @@ export function ComparePlace({ start, held, asked }: ComparePlaceProps) {
   const { question } = asked;
   const missing = missingWords(question, NEEDED);
   const state = useAsked<Comparison>('/api/compare', missing.length === 0 ? comparisonOf(question) : null);
-  const dates = datesIn(units);
+  const dates = useDates();
   const { look, change } = useLook(held, asked, 'replace');
   useTitle(`Residuals before ${question.crop ?? 'the next crop'}`);
   const answer = state.answer;

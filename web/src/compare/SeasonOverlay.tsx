@@ -58,8 +58,9 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
       widthPx: Math.max(width, 280) - leftPx - rightPx,
       leftPx,
       rightPx,
+      dateStyle: dates.style,
     };
-  }, [seasons, plantOn, width, narrow]);
+  }, [seasons, plantOn, width, narrow, dates]);
   const caption = overlayFinding(seasons, plantOn, dates);
   const specWith = (tokens: ChartTokens, more: { title?: string; source?: string } = {}) =>
     overlaySeasons(seasons, {
@@ -169,7 +170,7 @@ function weeksOf({ fromMs, toMs }: Ruler): string[] {
 }
 
 const columnsOf = (seasons: readonly Overlaid[]): Column<string>[] => [
-  { head: 'Date', cell: (date) => date },
+  { head: 'Date', cell: (date) => date, dates: 'day' },
   ...seasons.map((season) => ({
     head: `${season.residual}, odds in 20`,
     number: true,

@@ -3,7 +3,8 @@ import { oddsStep } from '../../../src/chart/oddsScale.ts';
 import { chipText } from '../answer/chipText.ts';
 import { sayOdds } from '../answer/oddsInWords.ts';
 import type { CropRow } from '../api/contract.ts';
-import { sayMonth, sayMonthDay } from '../question/calendar.ts';
+import { monthName } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import type { Years } from './cropsAddress.ts';
 import { type Cell, cellOf, columnOfDate, type GridColumn, monthSpans, moveOn } from './gridView.ts';
 
@@ -31,6 +32,7 @@ interface CropGridTableProps {
  * in place; arrow keys go from cell to cell, Enter rings one.
  */
 export function CropGridTable({ caption, rows, columns, years, ringed, ring, point }: CropGridTableProps) {
+  const dates = useDates();
   const [at, setAt] = useState<Place | null>(null);
   const grid = useRef<HTMLDivElement>(null);
   const tabbed = at ?? ringed ?? { row: 0, column: 0 };
@@ -67,7 +69,7 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring, poi
             <td />
             {monthSpans(columns).map(({ month, columns: span }) => (
               <th key={month} scope="colgroup" colSpan={span}>
-                {sayMonth(`${month}-01`).slice(0, span > 1 ? undefined : 3)}
+                {span > 1 ? dates.month(month) : monthName(Number(month.slice(5)), dates.style)}
               </th>
             ))}
           </tr>
@@ -77,7 +79,7 @@ export function CropGridTable({ caption, rows, columns, years, ringed, ring, poi
             </th>
             {columns.map(({ date }, column) => (
               <th key={date} scope="col" data-own={column === ringedColumn ? '' : undefined}>
-                <span class="unseen">{sayMonthDay(date)}</span>
+                <span class="unseen">{dates.monthDay(date)}</span>
                 <span aria-hidden="true">{Number(date.slice(8))}</span>
               </th>
             ))}

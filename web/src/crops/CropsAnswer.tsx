@@ -9,8 +9,8 @@ import { PlainCautions } from '../compare/PlainCautions.tsx';
 import { encodeAddress } from '../question/address.ts';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
-import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { CropGridTable, type Place } from './CropGridTable.tsx';
 import { type CropsAsked, withCrop } from './cropsAddress.ts';
@@ -33,7 +33,7 @@ export function CropsAnswer({ answer, finding, asked, units, stale, look }: Crop
   const { question, years } = asked;
   const [plain, setPlain] = useState(false);
   const [pointed, point] = useState<Place | null>(null);
-  const dates = datesIn(units);
+  const dates = useDates();
   const { columns, every } = columnsOf(answer.dates);
   const { open, barred } = splitRows(answer, question.crop);
   const column = columnAround(columns, question.plantOn);

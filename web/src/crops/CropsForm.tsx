@@ -1,5 +1,4 @@
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
-import { sayWeekday } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { SoilBlanks } from '../question/groundBlanks.tsx';
 import { MoreFieldBlanks } from '../question/MoreFieldBlanks.tsx';
@@ -10,6 +9,7 @@ import { AppliedOnBlank, OddsLimitBlank, RateBlank, StationBlank } from '../ques
 import { ProductBlank } from '../question/sprayBlanks.tsx';
 import { WeatherBlanks } from '../question/WeatherBlanks.tsx';
 import { Fold } from '../shell/Fold.tsx';
+import { useDates } from '../units/useDates.ts';
 import { CropListBlank } from './CropListBlank.tsx';
 import type { CropsAsked, Span } from './cropsAddress.ts';
 
@@ -20,6 +20,7 @@ interface CropsFormProps {
 
 /** The question as a sentence: after this treatment, which crops can go in when? */
 export function CropsForm({ asked, look }: CropsFormProps) {
+  const dates = useDates();
   const { span } = asked;
   const spanned = (part: Partial<Span>) => look({ span: { ...span, ...part } });
   return (
@@ -35,7 +36,7 @@ export function CropsForm({ asked, look }: CropsFormProps) {
         lead="Planting"
         label="First planting date"
         value={span.plantFrom}
-        echo={weekday(span.plantFrom)}
+        echo={dates.weekday(span.plantFrom)}
         testId="plant-from"
         commit={(plantFrom) => plantFrom && spanned({ plantFrom })}
       />
@@ -45,7 +46,7 @@ export function CropsForm({ asked, look }: CropsFormProps) {
         lead="to"
         label="Last planting date"
         value={span.plantTo}
-        echo={weekday(span.plantTo)}
+        echo={dates.weekday(span.plantTo)}
         testId="plant-to"
         commit={(plantTo) => plantTo && spanned({ plantTo })}
       />
@@ -70,5 +71,3 @@ export function CropsForm({ asked, look }: CropsFormProps) {
     </form>
   );
 }
-
-const weekday = (date: string) => (Number.isNaN(Date.parse(date)) ? undefined : sayWeekday(date));

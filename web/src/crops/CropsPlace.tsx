@@ -7,7 +7,7 @@ import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
 import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
-import { datesIn } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import { CropsAnswer } from './CropsAnswer.tsx';
 import { CropsForm } from './CropsForm.tsx';
 import { type CropsAsked, cropGridOf } from './cropsAddress.ts';
@@ -29,7 +29,7 @@ export function CropsPlace({ start, held, asked }: CropsPlaceProps) {
   const spanned = Boolean(span.plantFrom && span.plantTo);
   const missing = missingWords(question, spanned ? NEEDED : [...NEEDED, 'plantOn']);
   const state = useAsked<CropGrid>('/api/crops', missing.length === 0 ? cropGridOf(asked) : null);
-  const dates = datesIn(units);
+  const dates = useDates();
   const { look, change } = useLook(held, asked, 'push');
   useTitle(`Crops after ${question.residual ?? 'a residual'}`);
   const { answer } = state;

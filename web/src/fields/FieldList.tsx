@@ -44,7 +44,6 @@ export function FieldList({ units }: { units: Units }) {
       {fields.length > 0 && (
         <RefreshPanel
           fields={fields}
-          units={units}
           done={() => {
             list.reload();
             setRound((before) => before + 1);

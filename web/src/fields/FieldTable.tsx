@@ -1,8 +1,8 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { oddsWord } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, Problem, StoredField } from '../api/contract.ts';
-import { datesIn } from '../units/dates.ts';
 import { areaText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { fieldAddress } from './fieldsAddress.ts';
 import { nextPlan, today } from './nextPlan.ts';
 import type { AnswersByField } from './useFieldAnswers.ts';
@@ -17,6 +17,7 @@ interface FieldTableProps {
 
 /** The fields of one farm, each with its next crop and how that stands. */
 export function FieldTable({ farm, fields, answers, stationNames, units }: FieldTableProps) {
+  const dates = useDates();
   const title = farm === '' ? 'Fields without a farm' : farm;
   return (
     <section class="farm">
@@ -57,9 +58,9 @@ export function FieldTable({ farm, fields, answers, stationNames, units }: Field
                       <td>
                         <CellName name="Next crop" />
                         {plan.crop}
-                        <small>planting {datesIn(units).full(plan.plantOn)}</small>
+                        <small>planting {dates.full(plan.plantOn)}</small>
                       </td>
-                      <AnswerCells answer={answerTo(plan.id, answers.get(record.id))} units={units} />
+                      <AnswerCells answer={answerTo(plan.id, answers.get(record.id))} />
                     </>
                   )}
                 </tr>
@@ -79,7 +80,8 @@ function answerTo(planId: string, known: readonly FieldAnswer[] | Problem | unde
 }
 
 /** How one planned crop stands; without an answer, why not. */
-function AnswerCells({ answer, units }: { answer: FieldAnswer | Problem | null; units: Units }) {
+function AnswerCells({ answer }: { answer: FieldAnswer | Problem | null }) {
+  const { short } = useDates();
   if (answer === null) return <td colSpan={3}>Asking…</td>;
   const problem = 'message' in answer ? answer : answer.problem;
   if ('message' in answer || problem !== undefined) {
@@ -90,7 +92,6 @@ function AnswerCells({ answer, units }: { answer: FieldAnswer | Problem | null; 
     );
   }
   const { oddsAtPlanting, labelDate, clearDate } = answer;
-  const { short } = datesIn(units);
   return (
     <>
       <td>

@@ -1,10 +1,10 @@
 import type { FieldRecord } from '../api/contract.ts';
 import { Entries } from '../keep/Entries.tsx';
 import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
-import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { NumberBlank } from '../question/NumberBlank.tsx';
 import { CropBlank } from '../question/sharedBlanks.tsx';
+import { useDates } from '../units/useDates.ts';
 import { nextPlan, today } from './nextPlan.ts';
 import type { PartProps } from './parts.ts';
 
@@ -17,6 +17,7 @@ const STATES = [
 
 /** What became of the crops that were sown. */
 export function Outcomes({ record, change, open, choices }: PartProps) {
+  const dates = useDates();
   return (
     <Entries
       field="outcomes"
@@ -40,7 +41,7 @@ export function Outcomes({ record, change, open, choices }: PartProps) {
             field={`${field}.on`}
             label="Looked at on"
             value={outcome.on}
-            echo={sayFullDate(outcome.on)}
+            echo={dates.withWeekday(outcome.on)}
             commit={(on) => on && set({ on })}
           />
           <CropBlank label="Crop" />

@@ -5,8 +5,8 @@ import type { FieldAnswer, FieldRecord, QuestionInput } from '../api/contract.ts
 import { useFetched } from '../api/useFetched.ts';
 import type { Kept } from '../keep/shelf.ts';
 import { encodeAddress } from '../question/address.ts';
-import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { asking, useDates, useWording } from '../units/useDates.ts';
 import { sheetAddress } from './fieldsAddress.ts';
 import { ShortCaution } from './ShortCaution.tsx';
 
@@ -19,13 +19,16 @@ interface PlanAnswersProps {
 /** The answer for each planned crop, with a link to the whole question. */
 export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
   const { plans } = kept.record;
+  const wording = useWording();
   // The version in the address asks anew after every change; the server takes no notice of it.
   const { data, problem, gone } = useFetched<FieldAnswer[]>(
-    plans.length === 0 ? null : `/api/fields/${encodeURIComponent(id)}/answers#${kept.version}`,
+    plans.length === 0
+      ? null
+      : `${asking(`/api/fields/${encodeURIComponent(id)}/answers`, wording)}#${kept.version}`,
   );
   const last = useRef(data);
   if (data !== null) last.current = data;
-  const { full } = datesIn(units);
+  const { full } = useDates();
   if (plans.length === 0) return null;
   return (
     <section class="plan-answers" aria-label="Answers" data-stale={data === null ? '' : undefined}>

@@ -2,12 +2,13 @@ import { useEffect } from 'preact/hooks';
 import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import type { ApplicationRecord } from '../api/contract.ts';
 import { useFetched } from '../api/useFetched.ts';
+import { asking, useWording } from '../units/useDates.ts';
 import { fieldAddress } from './fieldsAddress.ts';
 
 /** The record of a restricted-use application on one page, as it is printed. */
 export function RecordPage({ field, treatment }: { field: string; treatment: string }) {
   const { data, problem, gone, reload } = useFetched<ApplicationRecord>(
-    `/api/fields/${encodeURIComponent(field)}/record/${encodeURIComponent(treatment)}`,
+    asking(`/api/fields/${encodeURIComponent(field)}/record/${encodeURIComponent(treatment)}`, useWording()),
   );
   useEffect(() => {
     document.title = `Application record${data === null ? '' : `, ${data.field}`} · Drywake`;

@@ -1,22 +1,20 @@
 import { useState } from 'preact/hooks';
-import { sayOdds } from '../answer/oddsInWords.ts';
+import { keepTogether, sayOdds } from '../answer/oddsInWords.ts';
 import { GoneNote, ProblemNote } from '../answer/ProblemNote.tsx';
 import type { Problem, Refresh, StoredField } from '../api/contract.ts';
 import { RefusedError, requestJson } from '../api/requestJson.ts';
-import { datesIn } from '../units/dates.ts';
-import type { Units } from '../units/units.ts';
+import { asking, presentWording, useDates } from '../units/useDates.ts';
 import { fieldAddress } from './fieldsAddress.ts';
 
 interface RefreshPanelProps {
   readonly fields: readonly StoredField[];
-  readonly units: Units;
   readonly done: () => void;
 }
 
 type Outcome = { readonly refresh: Refresh } | { readonly problem: Problem } | { readonly gone: true } | null;
 
 /** Answers all fields again, with newer weather unless it is not wanted, and lists what has changed, largest first. */
-export function RefreshPanel({ fields, units, done }: RefreshPanelProps) {
+export function RefreshPanel({ fields, done }: RefreshPanelProps) {
   const [fetch, setFetch] = useState(true);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(null);
@@ -24,7 +22,7 @@ export function RefreshPanel({ fields, units, done }: RefreshPanelProps) {
   async function bringUp(): Promise<void> {
     setBusy(true);
     try {
-      const refresh = await requestJson<Refresh>('/api/fields/refresh', {
+      const refresh = await requestJson<Refresh>(asking('/api/fields/refresh', presentWording()), {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ fetch }),
@@ -63,26 +61,16 @@ export function RefreshPanel({ fields, units, done }: RefreshPanelProps) {
       </p>
       {outcome !== null && 'problem' in outcome && <ProblemNote problem={outcome.problem} />}
       {outcome !== null && 'gone' in outcome && <GoneNote retry={() => void bringUp()} />}
-      {outcome !== null && 'refresh' in outcome && (
-        <Changes refresh={outcome.refresh} fields={fields} units={units} />
-      )}
+      {outcome !== null && 'refresh' in outcome && <Changes refresh={outcome.refresh} fields={fields} />}
     </section>
   );
 }
 
 /** What has changed since the fields were last brought up to date. */
-function Changes({
-  refresh,
-  fields,
-  units,
-}: {
-  refresh: Refresh;
-  fields: readonly StoredField[];
-  units: Units;
-}) {
+function Changes({ refresh, fields }: { refresh: Refresh; fields: readonly StoredField[] }) {
   const { changes, problems, answered, weather } = refresh;
   const nameOf = (id: string) => fields.find(({ record }) => record.id === id)?.record.name ?? id;
-  const { short } = datesIn(units);
+  const { short } = useDates();
   const clear = (date: string | null) => (date === null ? 'none found' : short(date));
   const odds = (value: number | null) => (value === null ? 'not reckoned' : sayOdds(value));
   return (
@@ -97,7 +85,7 @@ function Changes({
         <ol>
           {changes.map(({ fieldId, planId, text, was, is }) => (
             <li key={`${fieldId} ${planId}`}>
-              <a href={fieldAddress(fieldId)}>{nameOf(fieldId)}</a>: {text}
+              <a href={fieldAddress(fieldId)}>{nameOf(fieldId)}</a>: {keepTogether(text)}
               <small>
                 Was {odds(was.oddsAtPlanting)}, clear {clear(was.clearDate)}; is {odds(is.oddsAtPlanting)},
                 clear {clear(is.clearDate)}.

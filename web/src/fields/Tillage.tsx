@@ -1,12 +1,13 @@
 import { Entries } from '../keep/Entries.tsx';
-import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { TextBlank } from '../question/TextBlank.tsx';
+import { useDates } from '../units/useDates.ts';
 import { today } from './nextPlan.ts';
 import type { PartProps } from './parts.ts';
 
 /** What was done to the soil. */
 export function Tillage({ record, change, open }: PartProps) {
+  const dates = useDates();
   return (
     <Entries
       field="tillage"
@@ -26,7 +27,7 @@ export function Tillage({ record, change, open }: PartProps) {
             field={`${field}.date`}
             label="Day"
             value={pass.date}
-            echo={sayFullDate(pass.date)}
+            echo={dates.withWeekday(pass.date)}
             commit={(date) => date && set({ date })}
           />
           <TextBlank

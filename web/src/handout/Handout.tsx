@@ -1,8 +1,8 @@
-import { sayOdds, splitSentence } from '../answer/oddsInWords.ts';
+import { keepTogether, sayOdds, splitSentence } from '../answer/oddsInWords.ts';
 import type { Answer, FieldRecord, QuestionInput } from '../api/contract.ts';
-import { sayDate, sayFullDate } from '../question/calendar.ts';
 import { delayFinding, toDateWords } from '../reasons/storyWords.ts';
 import { areaText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { HandoutPicture } from './HandoutPicture.tsx';
 import { inputWords } from './inputWords.ts';
 import { useOnePage } from './useOnePage.ts';
@@ -17,11 +17,12 @@ interface HandoutProps {
 
 /** The sheet itself. Its letters shrink a little where much has to be said, so that it stays one page. */
 export function Handout({ answer, question, units, field }: HandoutProps) {
+  const dates = useDates();
   const element = useOnePage<HTMLElement>(answer, units, field);
   const { inputs, weather, model, labelDate, clearDate, conditions, cautions, evidence, season } = answer;
   const { mainInterval: interval } = inputs;
   const { plantOn, appliedOn } = inputs.question;
-  const { before, odds, after } = splitSentence(answer.sentence);
+  const { before, odds, after } = splitSentence(keepTogether(answer.sentence));
   const next = [
     ...(evidence?.findings.map(({ text }) => text) ?? []),
     evidence?.bioassay.worthIt ? evidence.bioassay.how : null,
@@ -35,7 +36,7 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
         <span>
           {weather.observedThrough === null
             ? 'Made before any weather of the season was known'
-            : `Weather known up to ${sayDate(weather.observedThrough)}`}
+            : `Weather known up to ${dates.full(weather.observedThrough)}`}
         </span>
       </header>
       <p class="handout-lines">
@@ -60,13 +61,13 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
         <u>{odds}</u>
         {after}
       </h1>
-      <p class="handout-advice">{answer.advice}</p>
+      <p class="handout-advice">{keepTogether(answer.advice)}</p>
       <dl class="handout-dates">
-        <Fact name="Sprayed">{sayDate(appliedOn)}</Fact>
-        <Fact name="Not before, by your label">{sayDate(labelDate)}</Fact>
-        <Fact name="Planting asked about">{sayDate(plantOn)}</Fact>
+        <Fact name="Sprayed">{dates.full(appliedOn)}</Fact>
+        <Fact name="Not before, by your label">{dates.full(labelDate)}</Fact>
+        <Fact name="Planting asked about">{dates.full(plantOn)}</Fact>
         <Fact name="Odds down to the limit">
-          {clearDate === null ? 'not within the search' : sayDate(clearDate)}
+          {clearDate === null ? 'not within the search' : dates.full(clearDate)}
         </Fact>
       </dl>
       {answer.carryoverModelled && season && <HandoutPicture answer={{ ...answer, season }} />}
@@ -94,12 +95,12 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
           </p>
           {inputs.otherTreatments.map((other) => (
             <p key={`${other.appliedOn} ${other.residual.name}`}>
-              Also sprayed: {other.residual.name} on {sayDate(other.appliedOn)}, by your label{' '}
-              {other.interval.text}: not before {sayDate(other.labelDate)}.
+              Also sprayed: {other.residual.name} on {dates.full(other.appliedOn)}, by your label{' '}
+              {other.interval.text}: not before {dates.full(other.labelDate)}.
             </p>
           ))}
           {conditions.map(({ text }) => (
-            <p key={text}>{text}</p>
+            <p key={text}>{keepTogether(text)}</p>
           ))}
         </section>
         {answer.zones.length > 0 && (
@@ -109,7 +110,7 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
               <p key={name}>
                 {capital(name)}, {overlapFactor} times the dose:{' '}
                 {oddsAtPlanting === null ? 'no odds reckoned' : sayOdds(oddsAtPlanting)}
-                {zoneClear !== null && `, clear ${sayDate(zoneClear)}`}.
+                {zoneClear !== null && `, clear ${dates.full(zoneClear)}`}.
               </p>
             ))}
           </section>
@@ -118,7 +119,7 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
           <section>
             <h2>What next</h2>
             {next.map((text) => (
-              <p key={text}>{text}</p>
+              <p key={text}>{keepTogether(text)}</p>
             ))}
           </section>
         )}
@@ -133,7 +134,7 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
           {cautions
             .filter(({ code }) => code !== 'bioassay')
             .map(({ text }) => (
-              <li key={text}>{text}</li>
+              <li key={text}>{keepTogether(text)}</li>
             ))}
         </ul>
       </section>
@@ -141,7 +142,7 @@ export function Handout({ answer, question, units, field }: HandoutProps) {
         <p>
           {model.name}, version {model.version}. Weather: {weather.station.name} (station {question.station})
           {weather.station.invented ? ', an invented record' : `, ${weather.source}`}, to{' '}
-          {sayFullDate(weather.lastDate)}
+          {dates.withWeekday(weather.lastDate)}
           {weather.yearsUsed > 0 && `, ${weather.yearsUsed} years used`}.{' '}
         </p>
         <p class="handout-address">{location.href}</p>

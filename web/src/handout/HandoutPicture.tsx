@@ -6,6 +6,7 @@ import type { Answer } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { dotsFinding } from '../charts/findings.ts';
 import { useWidth } from '../charts/useWidth.ts';
+import { useDates } from '../units/useDates.ts';
 import { PAGE_WIDTH_PX } from './useOnePage.ts';
 
 type Drawn = Answer & { season: NonNullable<Answer['season']> };
@@ -14,9 +15,10 @@ const SIDE_PX = 18;
 
 /** The twenty dots with their months, as the picture of the sheet; a narrow screen has a drawing of its own. */
 export function HandoutPicture({ answer }: { answer: Drawn }) {
+  const dates = useDates();
   const { element, width } = useWidth<HTMLElement>();
   const { season, clearDate, inputs } = answer;
-  const caption = dotsFinding(season, inputs.question.plantOn, inputs.crop);
+  const caption = dotsFinding(season, inputs.question.plantOn, inputs.crop, dates);
   return (
     <figure class="handout-picture" ref={element}>
       <figcaption>{caption}</figcaption>
@@ -41,6 +43,7 @@ export function HandoutPicture({ answer }: { answer: Drawn }) {
 }
 
 function Dots({ answer, caption, widthPx }: { answer: Drawn; caption: string; widthPx: number }) {
+  const { style: dateStyle } = useDates();
   const { season, labelDate, clearDate, oddsAtPlanting, inputs } = answer;
   const { plantOn } = inputs.question;
   const spec = useMemo(
@@ -53,13 +56,14 @@ function Dots({ answer, caption, widthPx }: { answer: Drawn; caption: string; wi
           widthPx: widthPx - 2 * SIDE_PX,
           leftPx: SIDE_PX,
           rightPx: SIDE_PX,
+          dateStyle,
         },
         marks: { plantOn, labelDate, clearDate },
         oddsAtPlanting: oddsAtPlanting ?? 0,
         dotPx: 15,
         monthsNamed: true,
       }),
-    [answer, season, caption, widthPx, plantOn, labelDate, clearDate, oddsAtPlanting],
+    [answer, season, caption, widthPx, plantOn, labelDate, clearDate, oddsAtPlanting, dateStyle],
   );
   return <Chart spec={spec} />;
 }

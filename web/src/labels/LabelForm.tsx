@@ -2,11 +2,11 @@ import type { LabelEntry } from '../api/contract.ts';
 import { Entries } from '../keep/Entries.tsx';
 import type { KeptForm } from '../keep/KeptPage.tsx';
 import { ChoiceBlank } from '../question/ChoiceBlank.tsx';
-import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { CropBlank } from '../question/sharedBlanks.tsx';
 import { HalfLifeBlank, RateGramsBlank } from '../question/sprayBlanks.tsx';
 import { TextBlank } from '../question/TextBlank.tsx';
+import { useDates } from '../units/useDates.ts';
 import { ClauseBlanks } from './ClauseBlanks.tsx';
 
 type Active = LabelEntry['actives'][number];
@@ -16,6 +16,7 @@ const named = (list: readonly { readonly name: string }[]) =>
 
 /** What a label says, in blanks. */
 export function LabelForm({ record: entry, change, open, choices }: KeptForm<LabelEntry>) {
+  const dates = useDates();
   const forget = (prefix: string) => open.desk.forgetTyped(prefix);
   const unlike = (names: readonly string[], list: readonly { readonly name: string }[]) =>
     list.find(({ name }) => !names.includes(name))?.name ?? '';
@@ -43,7 +44,7 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
           field="enteredOn"
           label="Read off the label on"
           value={entry.enteredOn}
-          echo={sayFullDate(entry.enteredOn)}
+          echo={dates.withWeekday(entry.enteredOn)}
           commit={(enteredOn) => enteredOn && change({ enteredOn })}
         />
         <TextBlank

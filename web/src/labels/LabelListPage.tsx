@@ -7,13 +7,14 @@ import { JustRemoved } from '../keep/JustRemoved.tsx';
 import { RemovedList } from '../keep/RemovedList.tsx';
 import { Fold } from '../shell/Fold.tsx';
 import { useQuestionLink } from '../shell/useQuestionLink.ts';
-import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { labelAddress } from './labelAddress.ts';
 import { NewLabel } from './NewLabel.tsx';
 
 /** All products of the shed, as their labels have them. */
 export function LabelListPage({ units }: { units: Units }) {
+  const dates = useDates();
   const list = useFetched<LabelList>('/api/labels');
   const ask = useQuestionLink(units);
   const labels = list.data?.labels ?? [];
@@ -46,7 +47,7 @@ export function LabelListPage({ units }: { units: Units }) {
               <p class="faint">
                 {entry.intervals.length === 1 ? 'One crop' : `${entry.intervals.length} crops`}
                 {entry.labelVersion !== '' && `, label ${entry.labelVersion}`}, entered{' '}
-                {datesIn(units).full(entry.enteredOn)}
+                {dates.full(entry.enteredOn)}
               </p>
               <p>
                 <a

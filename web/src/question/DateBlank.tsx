@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
+import { typedDates } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import { Blank, blankIds } from './Blank.tsx';
-import { sayDate } from './calendar.ts';
 import { parseDate } from './parseDate.ts';
 import { useBlank } from './useBlank.ts';
 
@@ -24,11 +25,12 @@ interface DateBlankProps {
 /** A date as text, said back in full below. */
 export function DateBlank(props: DateBlankProps) {
   const { id, field, draft, label, lead, value, optional, commit, echo, testId, before, after } = props;
+  const { style } = useDates();
   const { input, problem } = useBlank<string | undefined>({
     field,
     draft,
-    shown: value && !Number.isNaN(Date.parse(value)) ? sayDate(value) : (value ?? ''),
-    read: (text) => (optional && text.trim() === '' ? { value: undefined } : parseDate(text)),
+    shown: value ? typedDates(style).full(value) : '',
+    read: (text) => (optional && text.trim() === '' ? { value: undefined } : parseDate(text, style)),
     commit,
   });
   return (

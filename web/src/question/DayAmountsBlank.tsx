@@ -1,4 +1,5 @@
 import { rainUnit } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Blank, blankIds } from './Blank.tsx';
 import { amountsText, type DayAmount, example, readAmounts } from './dayAmounts.ts';
 import { useBlanks } from './FormContext.ts';
@@ -16,10 +17,11 @@ interface DayAmountsBlankProps {
 /** Water on days of its own, one day a line. */
 export function DayAmountsBlank({ field, label, amounts, mostMm, remark, commit }: DayAmountsBlankProps) {
   const { units } = useBlanks();
+  const { style } = useDates();
   const { input, problem } = useBlank<DayAmount[]>({
     field,
-    shown: amountsText(amounts, units),
-    read: (text) => readAmounts(text, units, mostMm),
+    shown: amountsText(amounts, units, style),
+    read: (text) => readAmounts(text, units, style, mostMm),
     commit,
   });
   const id = `blank-${field}`;
@@ -31,7 +33,7 @@ export function DayAmountsBlank({ field, label, amounts, mostMm, remark, commit 
       label={label}
       unit={unit}
       problem={problem}
-      remark={`${remark} One day a line, like ${example(units)}`}
+      remark={`${remark} One day a line, like ${example(units, style)}`}
     >
       <textarea {...blankIds(id, { unit, remark, problem })} {...rest} rows={3} spellcheck={false} />
     </Blank>

@@ -1,5 +1,5 @@
+import { useDates } from '../units/useDates.ts';
 import { ChoiceBlank } from './ChoiceBlank.tsx';
-import { sayFullDate } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
 import { refusalOf, useBlanks } from './FormContext.ts';
 import { type FindingInput, type Report, reportedAs, reportOf, type SoilTestInput } from './findings.ts';
@@ -89,6 +89,7 @@ interface FindingBlanksProps {
 }
 
 function FindingBlanks({ finding, index, commit, remove }: FindingBlanksProps) {
+  const dates = useDates();
   const field = (name: string) => `evidence.${index}.${name}`;
   const title = `${finding.kind === 'bioassay' ? 'Bioassay' : 'Soil test'} ${index + 1}`;
   return (
@@ -100,7 +101,7 @@ function FindingBlanks({ finding, index, commit, remove }: FindingBlanksProps) {
           field={field('on')}
           label={finding.kind === 'bioassay' ? 'Soil taken or strip sown on' : 'Sampled on'}
           value={finding.on}
-          echo={finding.on && sayFullDate(finding.on)}
+          echo={finding.on && dates.withWeekday(finding.on)}
           commit={(date) => date && commit({ ...finding, on: date })}
         />
         {finding.kind === 'bioassay' ? (

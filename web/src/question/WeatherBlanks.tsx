@@ -1,5 +1,5 @@
+import { useDates } from '../units/useDates.ts';
 import { ChoiceBlank } from './ChoiceBlank.tsx';
-import { sayFullDate } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { useForm } from './FormContext.ts';
@@ -15,6 +15,7 @@ const NEAREST = 'nearest';
 
 /** The weather that a question reckons with. */
 export function WeatherBlanks() {
+  const dates = useDates();
   const { question: q, change, choices } = useForm();
   const d = QUESTION_DEFAULTS;
   return (
@@ -28,7 +29,7 @@ export function WeatherBlanks() {
           optional
           echo={
             q.asOf
-              ? `${sayFullDate(q.asOf)}; later days come from past years.`
+              ? `${dates.withWeekday(q.asOf)}; later days come from past years.`
               : 'Empty: planning, nothing is observed yet.'
           }
           commit={(asOf) => change({ asOf })}

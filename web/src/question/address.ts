@@ -185,7 +185,7 @@ export function decodeAddress(search: string): Addressed {
 }
 
 const isDate = (text: string | null): boolean =>
-  text !== null && /^\d{4}-\d{2}-\d{2}$/.test(text) && 'value' in parseDate(text);
+  text !== null && /^\d{4}-\d{2}-\d{2}$/.test(text) && 'value' in parseDate(text, 'iso');
 
 /** What a key’s text stands for; else the text as written, which the server will refuse. */
 function readValue(key: string, text: string): unknown {

@@ -9,25 +9,3 @@ export const isoOf = (day: number): string => new Date(day * MS_PER_DAY).toISOSt
 
 /** Whole days from one date to another. */
 export const daysBetween = (from: string, to: string): number => dayOf(to) - dayOf(from);
-
-const written = (options: Intl.DateTimeFormatOptions) => {
-  const format = new Intl.DateTimeFormat('en-US', { ...options, timeZone: 'UTC' });
-  return (isoDate: string) => format.format(Date.parse(isoDate));
-};
-
-/** "May 10, 2027" */
-export const sayDate = written({ year: 'numeric', month: 'long', day: 'numeric' });
-/** "May 10" */
-export const sayMonthDay = written({ month: 'long', day: 'numeric' });
-/** "Monday, May 10, 2027" */
-export const sayFullDate = written({ weekday: 'long', year: 'numeric', month: 'long', day: 'numeric' });
-/** "Monday" */
-export const sayWeekday = written({ weekday: 'long' });
-/** "May 10, 2027", months cut short. */
-export const sayShort = written({ year: 'numeric', month: 'short', day: 'numeric' });
-/** "Sep 2026" */
-export const sayMonth = written({ year: 'numeric', month: 'short' });
-
-/** "May 10", with the year only where it is not that of `near`. */
-export const sayNear = (isoDate: string, near: string): string =>
-  isoDate.slice(0, 4) === near.slice(0, 4) ? sayMonthDay(isoDate) : sayDate(isoDate);

@@ -1,30 +1,47 @@
+import type { DateStyle } from '../units/dates.ts';
+
 /** What a text turned out to be: a value, or what is wrong with it and how to mend it. */
 export type Reading<T> = { readonly value: T } | { readonly problem: string };
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
-const HOW = 'Write it like May 10 2027, 5/10/2027 or 2027-05-10.';
+const HOW: Record<DateStyle, string> = {
+  us: 'Write it like May 10 2027, 5/10/2027 or 2027-05-10.',
+  iso: 'Write it like 2027-05-10 or May 10 2027.',
+};
 
 /**
  * Reads a date as people write it: "May 10 2027", "10 May 2027", "5/10/2027" with the month first, or ISO.
+ * Where dates are ISO, one with slashes is read only if it can be read in one way.
  * Years have four digits; nothing is guessed.
  */
-export function parseDate(text: string): Reading<string> {
+export function parseDate(text: string, style: DateStyle): Reading<string> {
   const clean = text
     .trim()
     .toLowerCase()
     .replace(/^(mon|tue|wed|thu|fri|sat|sun)[a-z]*,?\s+/, '');
-  if (clean === '') return { problem: `A date is needed here. ${HOW}` };
+  if (clean === '') return { problem: `A date is needed here. ${HOW[style]}` };
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(clean);
   if (iso) return checked(text, Number(iso[1]), Number(iso[2]), Number(iso[3]));
   const slashed = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d+)$/.exec(clean);
-  if (slashed) return checked(text, fullYear(slashed[3]), Number(slashed[1]), Number(slashed[2]));
+  if (slashed) {
+    const [first, second] = [Number(slashed[1]), Number(slashed[2])];
+    if (style === 'us') return checked(text, fullYear(slashed[3]), first, second);
+    return eitherWay(text, fullYear(slashed[3]), first, second);
+  }
   const monthFirst = /^([a-z]+)\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d+)$/.exec(clean);
   if (monthFirst)
     return checked(text, fullYear(monthFirst[3]), monthOf(monthFirst[1]), Number(monthFirst[2]));
   const dayFirst = /^(\d{1,2})(?:st|nd|rd|th)?\.?\s+([a-z]+)\.?,?\s+(\d+)$/.exec(clean);
   if (dayFirst) return checked(text, fullYear(dayFirst[3]), monthOf(dayFirst[2]), Number(dayFirst[1]));
-  return { problem: `“${text.trim()}” is not a date that can be read. ${HOW}` };
+  return { problem: `“${text.trim()}” is not a date that can be read. ${HOW[style]}` };
+}
+
+/** A date whose order is not known: read where one of its numbers can be no month, or both are the same. */
+function eitherWay(text: string, year: number, first: number, second: number): Reading<string> {
+  if (first > 12) return checked(text, year, second, first);
+  if (second > 12 || first === second) return checked(text, year, first, second);
+  return { problem: `“${text.trim()}” can be read in two ways. ${HOW.iso}` };
 }
 
 const fullYear = (digits: string): number => (digits.length === 4 ? Number(digits) : Number.NaN);

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import type { QuestionInput } from '../api/contract.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { ChoiceBlank, type Option } from './ChoiceBlank.tsx';
-import { daysBetween, sayFullDate, sayWeekday } from './calendar.ts';
+import { daysBetween } from './calendar.ts';
 import { DateBlank } from './DateBlank.tsx';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { NumberBlank } from './NumberBlank.tsx';
@@ -17,6 +18,7 @@ export const named = (names: readonly string[]): Option[] =>
   names.map((name) => ({ value: name, text: name }));
 
 export function AppliedOnBlank({ lead }: Partial<Lead>) {
+  const dates = useDates();
   const { of, set, at } = useSubject<Pick<QuestionInput, 'appliedOn'>>();
   return (
     <DateBlank
@@ -25,7 +27,7 @@ export function AppliedOnBlank({ lead }: Partial<Lead>) {
       lead={lead}
       label="Date of spraying"
       value={of.appliedOn}
-      echo={of.appliedOn && sayFullDate(of.appliedOn)}
+      echo={of.appliedOn && dates.withWeekday(of.appliedOn)}
       testId={lead === undefined ? undefined : 'applied-on'}
       commit={(appliedOn) => appliedOn && set({ appliedOn })}
     />
@@ -68,6 +70,7 @@ export function CropBlank({ lead, label = 'Next crop' }: Partial<Lead> & { label
 
 /** @param appliedOn day of spraying that the date is told against; none where nothing is sprayed yet */
 export function PlantOnBlank({ lead, appliedOn }: Partial<Lead> & { appliedOn: string | undefined }) {
+  const dates = useDates();
   const { of, set, at } = useSubject<Pick<QuestionInput, 'plantOn'>>();
   const { plantOn } = of;
   const since = appliedOn && plantOn && `, ${daysBetween(appliedOn, plantOn)} days after spraying`;
@@ -78,7 +81,7 @@ export function PlantOnBlank({ lead, appliedOn }: Partial<Lead> & { appliedOn: s
       lead={lead}
       label="Planting date"
       value={plantOn}
-      echo={plantOn && `${sayWeekday(plantOn)}${since ?? ''}`}
+      echo={plantOn && `${dates.weekday(plantOn)}${since ?? ''}`}
       testId={lead === undefined ? undefined : 'plant-on'}
       commit={(date) => date && set({ plantOn: date })}
     />

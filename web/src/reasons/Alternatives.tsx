@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Answer, QuestionInput } from '../api/contract.ts';
-import { sayDate } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import { ChangesTable } from './ChangesTable.tsx';
 import { OddsLimitHelper } from './OddsLimitHelper.tsx';
 import { OtherCrops } from './OtherCrops.tsx';
@@ -43,6 +43,7 @@ export function Alternatives({ answer, change }: AlternativesProps) {
 }
 
 function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean }) {
+  const dates = useDates();
   const { question } = answer.inputs;
   const { alternatives, failed } = useAlternatives(question, wanted);
   if (failed !== null) return <p class="fold-body">{failed}</p>;
@@ -66,10 +67,10 @@ function Body({ answer, change, wanted }: AlternativesProps & { wanted: boolean 
           <p>The date asked about is already within label and limit.</p>
         ) : (
           <p>
-            {sayDate(clearDate)}, {waitDays} {waitDays === 1 ? 'day' : 'days'} later, is within label and
+            {dates.full(clearDate)}, {waitDays} {waitDays === 1 ? 'day' : 'days'} later, is within label and
             limit.{' '}
             <button type="button" class="small-button" onClick={() => change({ plantOn: clearDate })}>
-              Ask about {sayDate(clearDate)}
+              Ask about {dates.full(clearDate)}
             </button>
           </p>
         )}

@@ -1,6 +1,6 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { TableRoom } from '../answer/TableRoom.tsx';
-import { sayNear } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 
 interface ChangesTableProps {
@@ -17,6 +17,7 @@ interface ChangesTableProps {
 
 /** The same question with one thing changed, a row for each value of it. */
 export function ChangesTable({ testId, caption, head, rows, plantOn }: ChangesTableProps) {
+  const dates = useDates();
   if (rows.length === 0) return null;
   return (
     <TableRoom label={caption}>
@@ -40,7 +41,7 @@ export function ChangesTable({ testId, caption, head, rows, plantOn }: ChangesTa
             <tr key={name}>
               <th scope="row">{name}</th>
               <td class="number">{oddsAtPlanting === null ? 'none' : <OddsChip odds={oddsAtPlanting} />}</td>
-              <td>{clearDate === null ? 'not in the search' : sayNear(clearDate, plantOn)}</td>
+              <td>{clearDate === null ? 'not in the search' : dates.near(clearDate, plantOn)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,7 @@
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
-import { sayDate } from '../question/calendar.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { CountingRules } from './CountingRules.tsx';
 import { countWords } from './conditionWords.ts';
 import { MixTable } from './MixTable.tsx';
@@ -9,6 +9,7 @@ import { StateMark } from './StateMark.tsx';
 
 /** What the label ties its interval to, how each stands, the interval that results, and counting rules apart. */
 export function Conditions({ answer, units }: { answer: Answer; units: Units }) {
+  const dates = useDates();
   const { conditions, countingWindows, mix, inputs, labelDate } = answer;
   if (conditions.length + countingWindows.length + mix.length === 0) return null;
   const { interval } = inputs;
@@ -20,7 +21,7 @@ export function Conditions({ answer, units }: { answer: Answer; units: Units }) 
       </h2>
       <p class="section-lead" data-testid="interval-result">
         {conditions.length > 0 && `${countWords(conditions)}. `}
-        The interval that counts is <b>{interval.text}</b>, to {sayDate(labelDate)}
+        The interval that counts is <b>{keepTogether(interval.text)}</b>, to {dates.full(labelDate)}
         {interval.confirmed ? ', from your own label' : ', not confirmed from a label'}.
         {beside && ' The conditions below belong to the catalogue’s figure and move no date.'}
       </p>

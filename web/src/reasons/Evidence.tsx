@@ -2,10 +2,11 @@ import { OddsChip } from '../answer/OddsChip.tsx';
 import { keepTogether, sayOdds } from '../answer/oddsInWords.ts';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Answer } from '../api/contract.ts';
-import { sayNear } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 
 /** What soil tests and bioassays did to the odds, and whether a bioassay is worth it. */
 export function Evidence({ answer }: { answer: Answer }) {
+  const dates = useDates();
   const { evidence, inputs } = answer;
   if (evidence === null) return null;
   const { findings, bioassay, oddsBefore, oddsAfter } = evidence;
@@ -43,7 +44,7 @@ export function Evidence({ answer }: { answer: Answer }) {
                   <td class="number">
                     <OddsChip odds={after} />
                   </td>
-                  <td>{sayNear(on, plantOn)}</td>
+                  <td>{dates.near(on, plantOn)}</td>
                 </tr>
               ))}
             </tbody>

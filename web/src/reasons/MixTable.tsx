@@ -1,11 +1,12 @@
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Answer } from '../api/contract.ts';
-import { sayNear } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 
 /** Each species of a mix, judged by itself; the most restricted one rules. */
 export function MixTable({ mix, plantOn }: { mix: Answer['mix']; plantOn: string }) {
+  const dates = useDates();
   if (mix.length === 0) return null;
   const ruling = mix.find(({ rules }) => rules)?.crop;
   return (
@@ -41,9 +42,9 @@ export function MixTable({ mix, plantOn }: { mix: Answer['mix']; plantOn: string
                 {rules && <span class="tag">rules</span>}
               </th>
               <td>{interval}</td>
-              <td>{sayNear(labelDate, plantOn)}</td>
+              <td>{dates.near(labelDate, plantOn)}</td>
               <td class="number">{oddsAtPlanting === null ? 'none' : <OddsChip odds={oddsAtPlanting} />}</td>
-              <td>{clearDate === null ? 'not in the search' : sayNear(clearDate, plantOn)}</td>
+              <td>{clearDate === null ? 'not in the search' : dates.near(clearDate, plantOn)}</td>
             </tr>
           ))}
         </tbody>

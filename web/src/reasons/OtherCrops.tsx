@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Alternatives } from '../api/contract.ts';
-import { sayMonthDay, sayNear } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import type { Change } from './Alternatives.tsx';
 
@@ -20,6 +20,7 @@ const FIRST = 8;
 
 /** Other crops on the same date, those that label and limit allow first. */
 export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps) {
+  const dates = useDates();
   const [all, setAll] = useState(false);
   if (rows.length === 0) return null;
   const allowed = rows.filter(({ withinLimit }) => withinLimit).length;
@@ -31,8 +32,8 @@ export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps)
           <caption>
             <span class="caption-words">
               {allowed === 0
-                ? `No other crop is within label and limit on ${sayMonthDay(plantOn)}.`
-                : `${allowed} of ${rows.length} other crops are within label and limit on ${sayMonthDay(plantOn)}.`}
+                ? `No other crop is within label and limit on ${dates.monthDay(plantOn)}.`
+                : `${allowed} of ${rows.length} other crops are within label and limit on ${dates.monthDay(plantOn)}.`}
             </span>
           </caption>
           <thead>
@@ -66,8 +67,8 @@ export function OtherCrops({ rows, unjudged, plantOn, change }: OtherCropsProps)
                 <td class="number">
                   {row.oddsAtPlanting === null ? 'none' : <OddsChip odds={row.oddsAtPlanting} />}
                 </td>
-                <td>{sayNear(row.labelDate, plantOn)}</td>
-                <td>{row.clearDate === null ? 'not in the search' : sayNear(row.clearDate, plantOn)}</td>
+                <td>{dates.near(row.labelDate, plantOn)}</td>
+                <td>{row.clearDate === null ? 'not in the search' : dates.near(row.clearDate, plantOn)}</td>
                 <td class={row.interval.fromMemory ? 'from-memory' : undefined}>
                   {row.interval.text}
                   {row.interval.fromMemory && <small> from memory</small>}

@@ -2,7 +2,7 @@ import { OddsChip } from '../answer/OddsChip.tsx';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Alternatives } from '../api/contract.ts';
 import { namedRows } from '../compare/compareAddress.ts';
-import { sayMonthDay, sayNear } from '../question/calendar.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 
 interface OtherResidualsProps {
@@ -13,6 +13,7 @@ interface OtherResidualsProps {
 
 /** Residuals that label and limit would have allowed before this crop on this date. */
 export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
+  const dates = useDates();
   if (rows.length === 0) {
     return (
       <p>
@@ -25,7 +26,7 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
       <table class="wide" data-testid="other-residuals">
         <caption>
           <span class="caption-words">
-            Before {crop} on {sayMonthDay(plantOn)}, {rows.length}{' '}
+            Before {crop} on {dates.monthDay(plantOn)}, {rows.length}{' '}
             {rows.length === 1 ? 'other residual' : 'other residuals'} would have done.
           </span>
         </caption>
@@ -54,7 +55,7 @@ export function OtherResiduals({ rows, crop, plantOn }: OtherResidualsProps) {
                 {row.oddsAtPlanting === null ? 'none' : <OddsChip odds={row.oddsAtPlanting} />}
               </td>
               <td class="number">{row.weeksOfControl?.middle?.toFixed(0) ?? 'not known'}</td>
-              <td>{sayNear(row.labelDate, plantOn)}</td>
+              <td>{dates.near(row.labelDate, plantOn)}</td>
               <td class={row.interval.fromMemory ? 'from-memory' : undefined}>
                 {row.interval.text}
                 {row.interval.fromMemory && <small> from memory</small>}

@@ -10,8 +10,8 @@ import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { fileStem } from '../charts/fileStem.ts';
 import { nearestOnRuler } from '../charts/nearest.ts';
 import { useWidth } from '../charts/useWidth.ts';
-import { sayMonthDay } from '../question/calendar.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { delayFinding, PLANNED, storyFinding, storyRows, toDateWords } from './storyWords.ts';
 
@@ -20,10 +20,11 @@ const RIGHT_PX = 16;
 
 /** How the odds moved from week to week, and what each further week of waiting gains. */
 export function Story({ answer, units }: { answer: Answer; units: Units }) {
+  const dates = useDates();
   const { element, width } = useWidth<HTMLDivElement>();
   const { season, inputs, labelDate, clearDate } = answer;
   const { plantOn, oddsLimit } = inputs.question;
-  const caption = season ? storyFinding(season.story, plantOn) : '';
+  const caption = season ? storyFinding(season.story, plantOn, dates) : '';
   const ruler = useMemo(
     () =>
       season && {
@@ -31,8 +32,9 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
         widthPx: Math.max(width, 280) - LEFT_PX - RIGHT_PX,
         leftPx: LEFT_PX,
         rightPx: RIGHT_PX,
+        dateStyle: dates.style,
       },
-    [answer, season, plantOn, width],
+    [answer, season, plantOn, width, dates],
   );
   const spec = useMemo(() => {
     if (!season || !ruler) return null;
@@ -67,7 +69,7 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
             legend={
               <>
                 {known && (
-                  <span class="key key-known">odds for {sayMonthDay(plantOn)}, as known that week</span>
+                  <span class="key key-known">odds for {dates.monthDay(plantOn)}, as known that week</span>
                 )}
                 <span class="key key-later">odds for planting that week</span>
                 <span class="key key-limit">your limit</span>
@@ -75,8 +77,8 @@ export function Story({ answer, units }: { answer: Answer; units: Units }) {
             }
             columns={[
               { head: 'What', cell: ({ about }) => about },
-              { head: 'Observed up to', cell: ({ date }) => date ?? '' },
-              { head: 'Planting', cell: (row) => row.plantOn },
+              { head: 'Observed up to', cell: ({ date }) => date ?? '', dates: 'day' },
+              { head: 'Planting', cell: (row) => row.plantOn, dates: 'day' },
               { head: 'Odds, in 20', cell: ({ odds }) => twentieths(odds), number: true },
               {
                 head: 'Change, in 20',

@@ -1,6 +1,6 @@
 import { keepTogether, sayOdds as sayPlainOdds } from '../answer/oddsInWords.ts';
 import type { Answer } from '../api/contract.ts';
-import { sayMonthDay } from '../question/calendar.ts';
+import type { DateWords } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
 
 const sayOdds = (odds: number): string => keepTogether(sayPlainOdds(odds));
@@ -8,14 +8,15 @@ const sayOdds = (odds: number): string => keepTogether(sayPlainOdds(odds));
 type Story = NonNullable<Answer['season']>['story'];
 
 /** How the odds have moved since the spraying; while planning, what waiting gains. */
-export function storyFinding({ weeks, delay }: Story, plantOn: string): string {
+export function storyFinding({ weeks, delay }: Story, plantOn: string, dates: DateWords): string {
   const [plan, ...since] = weeks;
   const now = since.at(-1);
   if (!plan || !now) return delayFinding(delay);
   const [then, today] = [sayOdds(plan.odds), sayOdds(now.odds)];
-  if (then === today) return `Since spraying the odds for ${sayMonthDay(plantOn)} have stayed at ${today}.`;
+  if (then === today)
+    return `Since spraying the odds for ${dates.monthDay(plantOn)} have stayed at ${today}.`;
   const way = now.odds > plan.odds ? 'risen' : 'fallen';
-  return `Since spraying the odds for ${sayMonthDay(plantOn)} have ${way}, from ${then} to ${today}.`;
+  return `Since spraying the odds for ${dates.monthDay(plantOn)} have ${way}, from ${then} to ${today}.`;
 }
 
 /** What the next weeks of waiting gain. */

@@ -2,8 +2,8 @@ import { Skeleton } from '../answer/Skeleton.tsx';
 import { PlainCautions } from '../compare/PlainCautions.tsx';
 import { AnswerHead } from '../shell/AnswerHead.tsx';
 import { CopyLink } from '../shell/CopyLink.tsx';
-import { datesIn } from '../units/dates.ts';
 import type { Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { MeasureSwitch } from './MeasureSwitch.tsx';
 import { usualMeasure } from './measures.ts';
 import { RegionFiles } from './RegionFiles.tsx';
@@ -29,6 +29,7 @@ interface RegionAnswerProps {
 
 /** Where a residual is still there: in a sentence, on the map, and station by station. */
 export function RegionAnswer({ run, finding, asked, units, stale, count, look }: RegionAnswerProps) {
+  const dates = useDates();
   const { answer, phase } = run;
   const { question, pick } = asked;
   const unsaid = leftOut(question);
@@ -65,7 +66,7 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
           caption={caption}
           picked={picked}
           pick={choose}
-          inWords={(row) => stationInWords(row, units, datesIn(units))}
+          inWords={(row) => stationInWords(row, units, dates)}
         />
         <StationNumbers picked={picked} question={question} units={units} />
         <div class="do-row chart-tools">
@@ -73,7 +74,7 @@ export function RegionAnswer({ run, finding, asked, units, stale, count, look }:
           <CopyLink />
         </div>
       </figure>
-      <RegionTable rows={rows} show={show} units={units} picked={pick} pick={choose} dates={datesIn(units)} />
+      <RegionTable rows={rows} show={show} units={units} picked={pick} pick={choose} dates={dates} />
       <SilentStations rows={rows} />
       <PlainCautions cautions={start.cautions} />
       <p class="small">

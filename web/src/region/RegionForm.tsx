@@ -1,6 +1,5 @@
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
 import { Blank, blankIds } from '../question/Blank.tsx';
-import { sayFullDate } from '../question/calendar.ts';
 import { DateBlank } from '../question/DateBlank.tsx';
 import { useForm } from '../question/FormContext.ts';
 import { CountryBlank, GroundBlanks, SoilBlanks } from '../question/groundBlanks.tsx';
@@ -16,6 +15,7 @@ import {
 import { ProductBlank } from '../question/sprayBlanks.tsx';
 import { useBlank } from '../question/useBlank.ts';
 import { Fold } from '../shell/Fold.tsx';
+import { useDates } from '../units/useDates.ts';
 import { type Box, readBox, readStates, sayBox } from './readWhere.ts';
 import type { RegionAsked } from './regionAddress.ts';
 import { SoilsBlank } from './SoilsBlank.tsx';
@@ -29,6 +29,7 @@ interface RegionFormProps {
 
 /** The question as a sentence: after this treatment, where is this crop safe on that date? */
 export function RegionForm({ asked, where }: RegionFormProps) {
+  const dates = useDates();
   const { question, change } = useForm();
   return (
     <form class="question" aria-label="The question" onSubmit={(event) => event.preventDefault()}>
@@ -46,7 +47,7 @@ export function RegionForm({ asked, where }: RegionFormProps) {
         label="Weather observed up to"
         value={question.asOf}
         optional
-        echo={question.asOf ? sayFullDate(question.asOf) : 'Empty: planning, nothing is observed yet.'}
+        echo={question.asOf ? dates.withWeekday(question.asOf) : 'Empty: planning, nothing is observed yet.'}
         commit={(asOf) => change({ asOf })}
       />
       <IntervalBlank used={null} />

@@ -5,7 +5,7 @@ import { QuestionDesk } from '../shell/QuestionDesk.tsx';
 import type { Held } from '../shell/useHeldAddress.ts';
 import { useLook } from '../shell/useLook.ts';
 import { useTitle } from '../shell/useTitle.ts';
-import { datesIn } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import { RegionAnswer } from './RegionAnswer.tsx';
 import { RegionForm } from './RegionForm.tsx';
 import { type RegionAsked, regionOf } from './regionAddress.ts';
@@ -29,7 +29,7 @@ export function RegionPlace({ start, held, asked }: RegionPlaceProps) {
   const missing = missingWords({ ...question, labelEntry: undefined }, NEEDED);
   const count = start.choices.stations.length;
   const run = useRegion(missing.length === 0 ? regionOf(asked) : null, count <= AT_ONCE);
-  const dates = datesIn(units);
+  const dates = useDates();
   const { look, change } = useLook(held, asked, 'replace');
   useTitle(`${question.residual ?? 'A residual'} before ${question.crop ?? 'the next crop'}, by station`);
   const { answer, phase, fresh } = run;

@@ -4,10 +4,11 @@ import { sayOdds } from '../answer/oddsInWords.ts';
 import type { Answer, QuestionInput } from '../api/contract.ts';
 import { useAnswer } from '../api/useAnswer.ts';
 import type { Start } from '../api/useStart.ts';
-import { sayDate } from '../question/calendar.ts';
 import { missingWords } from '../question/defaults.ts';
 import { QuestionForm } from '../question/QuestionForm.tsx';
 import { questionInWords } from '../question/questionInWords.ts';
+import type { DateWords } from '../units/dates.ts';
+import { useDates } from '../units/useDates.ts';
 import { Onward } from './Onward.tsx';
 import { QuestionDesk } from './QuestionDesk.tsx';
 import type { AddressState } from './useAddress.ts';
@@ -21,6 +22,7 @@ interface FieldPlaceProps {
 
 /** The question about one field, and its answer. */
 export function FieldPlace({ start, address, question }: FieldPlaceProps) {
+  const dates = useDates();
   const { units, visit, problem, setQuestion } = address;
   const missing = missingWords(question);
   const asked = useAnswer(missing.length === 0 ? question : null);
@@ -39,8 +41,8 @@ export function FieldPlace({ start, address, question }: FieldPlaceProps) {
       form={<QuestionForm answer={answer} />}
       visit={visit}
       summary={`${question.residual}, then ${question.crop}`}
-      short={answer ? shortAnswer(answer) : ''}
-      inWords={() => questionInWords(question, start.choices.stations)}
+      short={answer ? shortAnswer(answer, dates) : ''}
+      inWords={() => questionInWords(question, start.choices.stations, dates)}
       unread={problem}
       missing={missing}
       asked={asked}
@@ -76,9 +78,9 @@ const IN_THE_SENTENCE: ReadonlySet<string> = new Set([
 ]);
 
 /** The answer in a few words, to be spoken. */
-function shortAnswer({ oddsAtPlanting, inputs, clearDate }: Answer): string {
+function shortAnswer({ oddsAtPlanting, inputs, clearDate }: Answer, dates: DateWords): string {
   const { plantOn } = inputs.question;
   if (oddsAtPlanting === null) return `No carryover is reckoned for ${inputs.crop}.`;
-  const clear = clearDate === null ? 'no clear date' : `clear ${sayDate(clearDate)}`;
-  return `Planting ${sayDate(plantOn)}: ${sayOdds(oddsAtPlanting)}, ${clear}.`;
+  const clear = clearDate === null ? 'no clear date' : `clear ${dates.full(clearDate)}`;
+  return `Planting ${dates.full(plantOn)}: ${sayOdds(oddsAtPlanting)}, ${clear}.`;
 }

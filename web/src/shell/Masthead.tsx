@@ -1,3 +1,4 @@
+import { DatesSwitch } from '../units/DatesSwitch.tsx';
 import { UnitsSwitch } from '../units/UnitsSwitch.tsx';
 import type { Units } from '../units/units.ts';
 import { switchUnits } from '../units/useUnits.ts';
@@ -13,7 +14,7 @@ const PLACES = [
   { name: 'catalogue', title: 'Catalogue' },
 ] as const;
 
-/** Name, what lies behind the answer, and units. */
+/** Name, the places, and how amounts and dates are written. */
 export function Masthead({ units, place }: { units: Units; place: PlaceName }) {
   const asked = useLastField();
   const href = {
@@ -45,7 +46,10 @@ export function Masthead({ units, place }: { units: Units; place: PlaceName }) {
           </a>
         ))}
       </nav>
-      <UnitsSwitch units={units} onChange={switchUnits} />
+      <div class="switches">
+        <UnitsSwitch units={units} onChange={switchUnits} />
+        <DatesSwitch />
+      </div>
     </header>
   );
 }

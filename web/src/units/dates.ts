@@ -1,22 +1,39 @@
-import { sayDate, sayMonthDay, sayNear, sayShort } from '../question/calendar.ts';
+/** Dates as the page writes them: the one file of the page that asks the writer of dates. */
+import { type DateStyle, type DateWords, datesIn } from '../../../src/dateWords.ts';
 import type { Units } from './units.ts';
 
-/** How dates are written: in words with US units, as `YYYY-MM-DD` with metric ones. */
-export interface DateWords {
-  readonly full: (isoDate: string) => string;
-  /** For a table’s column. */
-  readonly short: (isoDate: string) => string;
-  /** Without the year where it is that of another date. */
-  readonly near: (isoDate: string, near: string) => string;
-  /** Without the year. */
-  readonly monthDay: (isoDate: string) => string;
+export { type DateStyle, type DateWords, monthName } from '../../../src/dateWords.ts';
+
+/** Month and day stay on one line. */
+const SHOWN: Record<DateStyle, DateWords> = {
+  us: forgiving(datesIn('us', '\u00a0')),
+  iso: forgiving(datesIn('iso')),
+};
+const TYPED: Record<DateStyle, DateWords> = { us: forgiving(datesIn('us')), iso: forgiving(datesIn('iso')) };
+
+/** Dates of sentences and tables. */
+export const shownDates = (style: DateStyle): DateWords => SHOWN[style];
+
+/** Dates of blanks and files, with plain spaces. */
+export const typedDates = (style: DateStyle): DateWords => TYPED[style];
+
+/** The style that goes with units until the reader chooses one. */
+export const styleWith = (units: Units): DateStyle => (units === 'us' ? 'us' : 'iso');
+
+/** What an address holds may be no date: it is then given back as written. */
+function forgiving(words: DateWords): DateWords {
+  const isDate = (text: string) => {
+    const ms = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : Number.NaN;
+    return !Number.isNaN(ms) && new Date(ms).toISOString().startsWith(text);
+  };
+  const kept = (say: (isoDate: string) => string) => (text: string) => (isDate(text) ? say(text) : text);
+  return {
+    ...words,
+    full: kept(words.full),
+    withWeekday: kept(words.withWeekday),
+    weekday: (isoDate) => (isDate(isoDate) ? words.weekday(isoDate) : ''),
+    short: kept(words.short),
+    monthDay: kept(words.monthDay),
+    near: (isoDate, near) => kept((date) => words.near(date, near))(isoDate),
+  };
 }
-
-const WORDS: DateWords = { full: sayDate, short: sayShort, near: sayNear, monthDay: sayMonthDay };
-const ISO: DateWords = { full: same, short: same, near: same, monthDay: (isoDate) => isoDate.slice(5) };
-
-function same(isoDate: string): string {
-  return isoDate;
-}
-
-export const datesIn = (units: Units): DateWords => (units === 'us' ? WORDS : ISO);

@@ -10,6 +10,7 @@ import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { useWidth } from '../charts/useWidth.ts';
+import { useDates } from '../units/useDates.ts';
 import { stationStem } from './stationStem.ts';
 import { sayCompleteness } from './stationWords.ts';
 
@@ -27,6 +28,7 @@ const MOST_ROW_PX = 16;
 
 /** Years down, months across: where the record is whole, where it stands, and where it does not. */
 export function CompletenessChart({ check }: { check: StationCheck }) {
+  const { style: dateStyle } = useDates();
   const { element: room, width } = useWidth<HTMLDivElement>();
   const [element, setElement] = useState<GridElement>('rain');
   const [over, setOver] = useState<GridRow | null>(null);
@@ -37,11 +39,12 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
     () =>
       completenessGrid(rows, {
         tokens: PAGE_TOKENS,
+        dateStyle,
         description: caption,
         widthPx: Math.min(width, WIDEST_PX) - SIDES_PX,
         rowPx: Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, TALL_PX / completeness.length)),
       }),
-    [rows, caption, width, completeness.length],
+    [rows, caption, width, completeness.length, dateStyle],
   );
   return (
     <div ref={room}>

@@ -1,7 +1,9 @@
 import type { NearestStations, QuestionInput } from '../api/contract.ts';
 import type { Column } from '../charts/csv.ts';
 import { saveTable } from '../charts/saveFile.ts';
+import { shownCell } from '../charts/shownCell.ts';
 import { distanceNumber, distanceUnit, heightNumber, heightUnit, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { sayPoint, weatherAddress } from './weatherAddress.ts';
 
 interface NearListProps {
@@ -18,6 +20,7 @@ export function NearList({ near, units, ask }: NearListProps) {
   const best = stations.find(({ id }) => id === suggested);
   const where = place.name ?? sayPoint(place.latitudeDeg, place.longitudeDeg);
   const columns = columnsIn(units);
+  const dates = useDates();
   return (
     <section class="near" data-testid="near" aria-labelledby="near-title">
       <h2 id="near-title">{best ? `For ${where}: take ${best.name}` : `For ${where}: none to take`}</h2>
@@ -55,9 +58,9 @@ export function NearList({ near, units, ask }: NearListProps) {
                       <a href={weatherAddress({ station: station.id })}>{station.name}</a>
                       {station.id === suggested && <span class="tag">suggested</span>}
                     </th>
-                    {columns.slice(2).map(({ head, cell, number }) => (
-                      <td key={head} class={number ? 'number' : undefined}>
-                        {cell(station) ?? '–'}
+                    {columns.slice(2).map((column) => (
+                      <td key={column.head} class={column.number ? 'number' : undefined}>
+                        {shownCell(column, station, dates) ?? '–'}
                       </td>
                     ))}
                     <td>
@@ -122,7 +125,7 @@ function columnsIn(units: Units): Column<Near>[] {
       cell: ({ temperaturePercent }) => temperaturePercent.toFixed(0),
       number: true,
     },
-    { head: 'Last day', cell: ({ lastDate }) => lastDate },
+    { head: 'Last day', cell: ({ lastDate }) => lastDate, dates: 'day' },
   ];
 }
 

@@ -5,8 +5,8 @@ import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { useWidth } from '../charts/useWidth.ts';
-import { sayMonth } from '../question/calendar.ts';
 import { rainNumber, rainUnit, rainValue, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { stationStem } from './stationStem.ts';
 import { sayRecent } from './stationWords.ts';
 
@@ -20,6 +20,7 @@ const WIDEST_PX = 720;
 
 /** Rain of the last twelve whole months against their normals. */
 export function RecentChart({ check, recent, units }: RecentChartProps) {
+  const dates = useDates();
   const { element, width } = useWidth<HTMLDivElement>();
   const caption = sayRecent(recent, units);
   const { baseFrom, baseTo } = check.normals;
@@ -29,10 +30,11 @@ export function RecentChart({ check, recent, units }: RecentChartProps) {
         tokens: PAGE_TOKENS,
         description: caption,
         widthPx: Math.min(width, WIDEST_PX),
+        dateStyle: dates.style,
         rainUnit: rainUnit(units),
         rainIn: (mm) => rainValue(mm, units),
       }),
-    [recent, caption, width, units],
+    [recent, caption, width, units, dates],
   );
   const rain = (mm: number | null) => (mm === null ? null : rainNumber(mm, units));
   return (
@@ -51,7 +53,7 @@ export function RecentChart({ check, recent, units }: RecentChartProps) {
             </>
           }
           columns={[
-            { head: 'Month', cell: ({ month }) => sayMonth(`${month}-01`) },
+            { head: 'Month', cell: ({ month }) => month, dates: 'month' },
             { head: `Rain, ${rainUnit(units)}`, cell: ({ rainMm }) => rain(rainMm), number: true },
             { head: `Normal, ${rainUnit(units)}`, cell: ({ normalMm }) => rain(normalMm), number: true },
             {

@@ -1,6 +1,7 @@
 import type { StationCheck } from '../api/contract.ts';
-import { sayDate } from '../question/calendar.ts';
+import type { DateWords } from '../units/dates.ts';
 import { heightNumber, heightUnit, rainText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { sayPoint } from './weatherAddress.ts';
 
 const many = (count: number) => count.toLocaleString('en-US');
@@ -9,12 +10,15 @@ const percent = (fraction: number) => `${Number((fraction * 100).toPrecision(2))
 type Changes = StationCheck['changes'];
 
 /** Hours of reading in words, changes with their dates. */
-function hoursText({ periods, exceptions, knownDays, unknownDays }: Changes['observationTime']): string {
+function hoursText(
+  { periods, exceptions, knownDays, unknownDays }: Changes['observationTime'],
+  dates: DateWords,
+): string {
   if (knownDays === 0) return 'the records do not say at what hour';
   const told = periods.map(({ time, lastDate }, index) =>
     index === periods.length - 1
       ? `${time} ${index === 0 ? 'throughout' : 'since'}`
-      : `${time} until ${sayDate(lastDate)}`,
+      : `${time} until ${dates.full(lastDate)}`,
   );
   const change = periods.length > 1 ? ' A change of hour moves rain to the day before or after.' : '';
   const rest = [
@@ -38,6 +42,7 @@ const movesText = (moves: Changes['formerPositions'], units: Units): string =>
 
 /** Everything counted in reading and checking a record, in pairs. */
 export function StationFacts({ check, units }: { check: StationCheck; units: Units }) {
+  const dates = useDates();
   const { station, reading, driestYear, wettestYear } = check;
   const { latitudeDeg, longitudeDeg, elevationM } = station;
   const year = (one: StationCheck['driestYear']) => one && `${one.year}, ${rainText(one.rainMm, units)}`;
@@ -48,8 +53,8 @@ export function StationFacts({ check, units }: { check: StationCheck; units: Uni
       latitudeDeg === null || longitudeDeg === null ? 'not known' : sayPoint(latitudeDeg, longitudeDeg),
     ],
     ['Height', elevationM === null ? 'not known' : `${heightNumber(elevationM, units)} ${heightUnit(units)}`],
-    ['First day', sayDate(check.firstDate)],
-    ['Last day', sayDate(check.lastDate)],
+    ['First day', dates.full(check.firstDate)],
+    ['Last day', dates.full(check.lastDate)],
     ['Driest complete year', year(driestYear)],
     ['Wettest', year(wettestYear)],
     ['Days from totals', `${many(check.spreadDays)} share a total of several days`],
@@ -59,7 +64,7 @@ export function StationFacts({ check, units }: { check: StationCheck; units: Uni
     ['Dropped as impossible', many(reading.implausible)],
     ['Missing, presumed zero', many(reading.presumedZero)],
     ['Standing twice', many(reading.duplicated)],
-    ['Rain read at', hoursText(check.changes.observationTime)],
+    ['Rain read at', hoursText(check.changes.observationTime, dates)],
     ['Moves of the station', movesText(check.changes.formerPositions, units)],
     ['From', station.invented ? 'invented by this program' : check.source],
   ];

@@ -1,12 +1,13 @@
 import type { StationCheck } from '../api/contract.ts';
-import { sayDate } from '../question/calendar.ts';
 import { rainText, temperatureText, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 
 const many = (count: number) => count.toLocaleString('en-US');
 const isRain = (rule: string) => /rain/i.test(rule);
 
 /** The longest gaps, and values that look wrong; nothing is dropped for it. */
 export function StationGaps({ check, units }: { check: StationCheck; units: Units }) {
+  const dates = useDates();
   const { longestGaps, gapCount, implausible } = check;
   return (
     <div class="gaps">
@@ -27,7 +28,7 @@ export function StationGaps({ check, units }: { check: StationCheck; units: Unit
             <tbody>
               {longestGaps.map(({ firstDate, days }) => (
                 <tr key={firstDate}>
-                  <td>{sayDate(firstDate)}</td>
+                  <td>{dates.full(firstDate)}</td>
                   <td class="number">{many(days)}</td>
                 </tr>
               ))}
@@ -46,7 +47,7 @@ export function StationGaps({ check, units }: { check: StationCheck; units: Unit
             <ul>
               {shown.map(({ date, value }) => (
                 <li key={date}>
-                  {sayDate(date)}, {isRain(rule) ? rainText(value, units) : temperatureText(value, units)}
+                  {dates.full(date)}, {isRain(rule) ? rainText(value, units) : temperatureText(value, units)}
                 </li>
               ))}
             </ul>

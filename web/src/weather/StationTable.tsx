@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { StationExtent } from '../api/contract.ts';
+import type { DateWords } from '../units/dates.ts';
 import { heightNumber, heightUnit, type Units } from '../units/units.ts';
+import { useDates } from '../units/useDates.ts';
 import { weatherAddress } from './weatherAddress.ts';
 
 const YEAR_DAYS = 365.25;
@@ -12,7 +14,7 @@ const COLLATOR = new Intl.Collator('en-US', { numeric: true });
 interface SortableColumn {
   readonly key: string;
   readonly head: (units: Units) => string;
-  readonly cell: (station: StationExtent, units: Units) => string;
+  readonly cell: (station: StationExtent, units: Units, dates: DateWords) => string;
   readonly order: (station: StationExtent) => string | number;
   readonly number?: boolean;
 }
@@ -22,10 +24,15 @@ const COLUMNS: readonly SortableColumn[] = [
   {
     key: 'first',
     head: () => 'From',
-    cell: ({ firstDate }) => firstDate,
+    cell: ({ firstDate }, _units, dates) => dates.short(firstDate),
     order: ({ firstDate }) => firstDate,
   },
-  { key: 'last', head: () => 'To', cell: ({ lastDate }) => lastDate, order: ({ lastDate }) => lastDate },
+  {
+    key: 'last',
+    head: () => 'To',
+    cell: ({ lastDate }, _units, dates) => dates.short(lastDate),
+    order: ({ lastDate }) => lastDate,
+  },
   {
     key: 'rain',
     head: () => 'Years of rain',
@@ -57,6 +64,7 @@ const NAME: SortableColumn = {
 
 /** All stations whose records are here; to be searched, and sorted by any column. */
 export function StationTable({ stations, units }: { stations: readonly StationExtent[]; units: Units }) {
+  const dates = useDates();
   const [search, setSearch] = useState('');
   const [all, setAll] = useState(false);
   const [sort, setSort] = useState({ key: 'name', down: false });
@@ -132,7 +140,7 @@ export function StationTable({ stations, units }: { stations: readonly StationEx
                 </th>
                 {COLUMNS.map(({ key, cell, number }) => (
                   <td key={key} class={number ? 'number' : undefined}>
-                    {cell(station, units)}
+                    {cell(station, units, dates)}
                   </td>
                 ))}
               </tr>

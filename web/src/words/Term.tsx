@@ -1,9 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useRef } from 'preact/hooks';
-import { TERMS, type TermName } from './terms.ts';
+import { useUnits } from '../units/useUnits.ts';
+import { type TermName, termsIn } from './terms.ts';
 
 /** A term that explains itself when tapped. */
 export function Term({ name, children }: { name: TermName; children?: ComponentChildren }) {
+  const units = useUnits();
   const id = `term-${useId()}`;
   const button = useRef<HTMLButtonElement>(null);
   const note = useRef<HTMLSpanElement>(null);
@@ -27,7 +29,7 @@ export function Term({ name, children }: { name: TermName; children?: ComponentC
         {children ?? name}
       </button>
       <span ref={note} id={id} class="term-note" popover="auto" role="note" onBeforeToggle={place}>
-        <strong>{name}</strong> {TERMS[name]}
+        <strong>{name}</strong> {termsIn(units)[name]}
       </span>
     </>
   );

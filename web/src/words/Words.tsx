@@ -1,4 +1,5 @@
-import { TERMS } from './terms.ts';
+import { useUnits } from '../units/useUnits.ts';
+import { termsIn } from './terms.ts';
 
 /** All own terms in one place. */
 export function Words() {
@@ -6,7 +7,7 @@ export function Words() {
     <details class="fold">
       <summary>Words of this page</summary>
       <dl class="fold-body words">
-        {Object.entries(TERMS).map(([name, meaning]) => (
+        {Object.entries(termsIn(useUnits())).map(([name, meaning]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{meaning}</dd>

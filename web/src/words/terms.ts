@@ -1,11 +1,15 @@
+import type { Units } from '../units/units.ts';
+
+const IN = {
+  us: { warmth: '68 °F', rain: 'an inch', thaw: '41 °F' },
+  metric: { warmth: '20 °C', rain: '25 mm', thaw: '5 °C' },
+};
+
 /** Drywake’s own terms, each in a sentence or two. */
-export const TERMS = {
-  'breakdown day':
-    'As much breakdown as one day brings in moist soil at 20 °C (68 °F). Cold or dry days bring only a part of one; they add up over a season the way heat units do.',
-  'label-basis rain':
-    'The rain that a label’s interval is taken to reckon with: about an inch (25 mm) every twelfth day.',
-  'warm rain':
-    'Rain that falls on thawed, snow-free soil above 41 °F (5 °C). Only that rain helps to break a residual down.',
+export const termsIn = (units: Units) => ({
+  'breakdown day': `As much breakdown as one day brings in moist soil at ${IN[units].warmth}. Cold or dry days bring only a part of one; they add up over a season the way heat units do.`,
+  'label-basis rain': `The rain that a label’s interval is taken to reckon with: about ${IN[units].rain} every twelfth day.`,
+  'warm rain': `Rain that falls on thawed, snow-free soil above ${IN[units].thaw}. Only that rain helps to break a residual down.`,
   'label date':
     'The date of spraying plus your label’s rotation interval for the crop. Never plant before it.',
   'clear date':
@@ -16,6 +20,6 @@ export const TERMS = {
     'How many times the label’s interval the field really needs: days from spraying to the clear date, over days to the label date.',
   'dry third':
     'The past years sorted by warm rain between spraying and label date: the third with the least. The middle and the wet third follow.',
-} as const;
+});
 
-export type TermName = keyof typeof TERMS;
+export type TermName = keyof ReturnType<typeof termsIn>;

@@ -1,8 +1,8 @@
 import { OddsChip } from '../../answer/OddsChip.tsx';
 import { oddsWord } from '../../answer/oddsInWords.ts';
 import type { Batch } from '../../api/contract.ts';
-import { datesIn } from '../../units/dates.ts';
 import { areaText, type Units } from '../../units/units.ts';
+import { useDates } from '../../units/useDates.ts';
 import { CellName } from '../FieldTable.tsx';
 
 /** Rows drawn; the files hold all of them. */
@@ -15,7 +15,7 @@ type Answered = Row & { readonly answer: NonNullable<Row['answer']> };
 export function RankedRows({ rows, units }: { rows: Batch['rows']; units: Units }) {
   const answered = rows.filter((row): row is Answered => row.answer !== null);
   if (answered.length === 0) return null;
-  const { short } = datesIn(units);
+  const { short } = useDates();
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reached by keyboard */}
