@@ -20,6 +20,7 @@ export { cropByDate } from './app/cropByDate.ts';
 export { fieldListTemplate, readFieldList } from './app/fieldList.ts';
 export { hindcast } from './app/hindcast.ts';
 export { oddsLimitOf } from './app/oddsLimitHelper.ts';
+export { oneFile } from './app/oneFile/oneFile.ts';
 export { regionRows } from './app/region.ts';
 export { sheet } from './app/sheet.ts';
 export { sheetMarkdown } from './app/sheetMarkdown.ts';

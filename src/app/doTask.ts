@@ -33,7 +33,11 @@ export async function doTask(
     }
     case 'hindcast': {
       const climates = createClimateCache(packedReader(task.weather));
-      const { weather, season } = await prepareHindcast(task.question, { catalogue, climates });
+      const { weather, season } = await prepareHindcast(task.question, {
+        catalogue,
+        climates,
+        labels: labelsAsBook(task.labels),
+      });
       return task.years.map((year) => hindcastYear(weather.climate, season, year, task.question.leadDays));
     }
   }

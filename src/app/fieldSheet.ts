@@ -1,5 +1,6 @@
 import { MissingDataError } from '../errors.ts';
 import type { FieldPlan, FieldRecord } from '../schema/fieldRecord.ts';
+import type { AskedQuestion } from '../schema/question.ts';
 import type { Sheet } from '../schema/sheet.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { type AnswerDeps, answerField } from './answerField.ts';
@@ -20,9 +21,22 @@ export async function fieldSheet(
   stations: readonly StationExtent[],
   deps: AnswerDeps,
 ): Promise<Sheet> {
-  const station = stations.find(({ id }) => id === record.station) ?? null;
-  const question = fieldQuestion(record, planOf(record, planId), station);
+  const question = plannedQuestion(record, planId, stations);
   return sheetOf(await answerField(question, deps, { season: true }), sayIn(deps.wording), record);
+}
+
+/**
+ * The question about one planned crop of a kept field.
+ * @param planId null where the field has one planned crop only
+ * @throws {MissingDataError} PLAN_UNKNOWN; and what {@link fieldQuestion} throws
+ */
+export function plannedQuestion(
+  record: FieldRecord,
+  planId: string | null,
+  stations: readonly StationExtent[],
+): AskedQuestion {
+  const station = stations.find(({ id }) => id === record.station) ?? null;
+  return fieldQuestion(record, planOf(record, planId), station);
 }
 
 function planOf({ id, plans }: FieldRecord, planId: string | null): FieldPlan {

@@ -1,3 +1,4 @@
+import type { MissingDataError } from '../errors.ts';
 import type { Backup, RestoreResult } from '../schema/backup.ts';
 import type { FieldAnswer, Refresh } from '../schema/fieldAnswer.ts';
 import type { FieldRecord } from '../schema/fieldRecord.ts';
@@ -39,6 +40,14 @@ export interface DeskDeps extends RefreshDeps, BackupDeps {
   readonly store: FieldsStore;
 }
 
+/** The refusal of a field that is not there. */
+export const fieldUnknown = (id: string, all: readonly Kept<FieldRecord>[]): MissingDataError =>
+  recordUnknown(
+    { code: 'FIELD_UNKNOWN', noun: 'field', listed: 'The list of fields shows each with its id.' },
+    id,
+    all.map(({ record }) => record.id),
+  );
+
 /** A desk over the store itself. */
 export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
   const { store, weather } = deps;
@@ -47,9 +56,7 @@ export function createFieldsDesk(deps: DeskDeps): FieldsDesk {
   const kept = async (id: string): Promise<FieldRecord> => {
     const found = await store.fields.get(id);
     if (found !== null) return found.record;
-    const all = (await store.fields.list()).kept.map(({ record }) => record.id);
-    const listed = 'The list of fields shows each with its id.';
-    throw recordUnknown({ code: 'FIELD_UNKNOWN', noun: 'field', listed }, id, all);
+    throw fieldUnknown(id, (await store.fields.list()).kept);
   };
   return {
     fields: store.fields,

@@ -12,16 +12,16 @@ import {
 import type { OutcomeTally } from '../schema/outcomeTally.ts';
 import type { AnswerDeps } from './answerField.ts';
 import type { StationWeather } from './climateCache.ts';
+import { carryingApplications } from './fieldTreatments.ts';
 import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
+import { preparedTreatments } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
-import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { throwIfStopped } from './stopped.ts';
-import { speciesOf, treatmentOf } from './treatment.ts';
+import { speciesOf, storedLabel, withResidual } from './treatment.ts';
 import type { WeatherReader } from './weatherReader.ts';
-import { withConditions } from './withConditions.ts';
 import type { Workshop } from './workshop.ts';
 
 const MEANING =
@@ -30,7 +30,7 @@ const MEANING =
   'soils, half-lives and the label’s margin are the model’s own on both sides. Outcomes seen in fields test those.';
 
 /** What a hindcast needs beside the question. */
-export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates' | 'version'> {
+export interface HindcastDeps extends Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels' | 'version'> {
   /** Workers, with the records to hand to them; all is worked out here where they are absent. */
   readonly workshop?: Workshop;
   readonly weather?: WeatherReader;
@@ -57,7 +57,7 @@ export interface PreparedHindcast {
 /**
  * Were the odds honest? Every usable year of the record, left out in turn, forecast and compared with itself.
  *
- * @throws {InvalidInputError} as the odds do; NO_CARRYOVER where none is modelled; CROP_MIX for a mix of crops
+ * @throws {InvalidInputError} as the odds do, for own label entries too; NO_CARRYOVER where none is modelled; CROP_MIX for a mix of crops
  * @throws {MissingDataError} TOO_FEW_YEARS
  * @example (await hindcast({ ...demoQuestion, leadDays: [60], baseFrom: 1996 }, deps)).years.length // 30
  */
@@ -77,7 +77,7 @@ const YEARS_PER_TASK = 6;
 
 async function yearsOf(
   { weather, season, question, years }: PreparedHindcast,
-  { workshop, weather: reader }: HindcastDeps,
+  { workshop, weather: reader, labels: book }: HindcastDeps,
   { signal, progress }: HindcastWatch,
 ): Promise<HindcastYear[]> {
   let done = 0;
@@ -87,11 +87,15 @@ async function yearsOf(
   };
   if (workshop && reader) {
     const packed = await packWeather(reader, question);
+    const labels = namesLabel(question) ? ((await book?.labels()) ?? []) : [];
     const parts = Array.from({ length: Math.ceil(years.length / YEARS_PER_TASK) }, (_, part) =>
       years.slice(part * YEARS_PER_TASK, (part + 1) * YEARS_PER_TASK),
     );
     const tasks = parts.map(async (part) => {
-      const got = await workshop.run({ kind: 'hindcast', question, years: part, weather: packed }, signal);
+      const got = await workshop.run(
+        { kind: 'hindcast', question, years: part, weather: packed, labels },
+        signal,
+      );
       tell(part.length);
       return got;
     });
@@ -107,26 +111,29 @@ async function yearsOf(
   return got;
 }
 
-/** Looks the question up and finds the years that can be looked back on. */
+/** Whether the question rests on the user's own label entries. */
+const namesLabel = ({ labelEntry, otherTreatments }: HindcastQuestion): boolean =>
+  labelEntry !== undefined || otherTreatments.some((other) => other.labelEntry !== undefined);
+
+/** Looks the question up, by the user's own label entry where it names one, and finds the years to look back on. */
 export async function prepareHindcast(
   input: HindcastInput,
-  deps: Pick<AnswerDeps, 'catalogue' | 'climates'>,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels'>,
 ): Promise<PreparedHindcast> {
-  const question = withoutItsSeason(readQuestion(hindcastQuestionSchema, input));
+  const stored = await storedLabel(input, deps.labels);
+  const question = withoutItsSeason(readQuestion(hindcastQuestionSchema, withResidual(input, stored)));
   if (speciesOf(question.crop).length > 1) {
     throw new InvalidInputError('CROP_MIX', 'A hindcast looks at one crop at a time.', {
       hint: 'Name the most sensitive species of the mix.',
       details: { field: 'crop' },
     });
   }
-  const weather = await deps.climates.of(question);
-  const { resolved } = withConditions(
-    treatmentOf(question, null, deps.catalogue).resolved,
+  const { leadDays: _leads, ...asked } = question;
+  const {
     weather,
-    deps.catalogue,
-    NEUTRAL,
-  );
-  if (resolved.interval.lengthDays === 0 || resolved.active?.soilResidual === 'no') {
+    treatments: [{ resolved }],
+  } = await preparedTreatments(asked, deps);
+  if (carryingApplications(resolved).length === 0) {
     throw new InvalidInputError(
       'NO_CARRYOVER',
       `No carryover is modelled for ${resolved.treatmentName} before ${resolved.cropName}, so there are no odds to look back on.`,
@@ -158,14 +165,14 @@ function withoutItsSeason(asked: HindcastQuestion): HindcastQuestion {
 
 /** Scores of the years that were looked back on. */
 function hindcastOf(
-  { question, resolved, weather }: PreparedHindcast,
+  { question, resolved, weather, season }: PreparedHindcast,
   years: readonly HindcastYear[],
   recorded: OutcomeTally | null,
 ): Omit<Hindcast, 'model'> {
   const places = question.leadDays.map((_, place) => place);
   const overall = hindcastScores(years, places);
   const { id, name, invented } = weather.record.station;
-  const windowDays = resolved.plantDay - resolved.application.appliedDay;
+  const windowDays = season.plantDay - Math.min(...season.applications.map(({ appliedDay }) => appliedDay));
   return {
     question,
     residual: resolved.treatmentName,

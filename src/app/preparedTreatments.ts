@@ -35,7 +35,10 @@ export interface OtherQuestion {
 }
 
 /** Reads a question and looks up all that its answer hangs on. @throws as {@link answerField} */
-export async function preparedTreatments(input: AskedQuestion, deps: AnswerDeps): Promise<PreparedQuestion> {
+export async function preparedTreatments(
+  input: AskedQuestion,
+  deps: Pick<AnswerDeps, 'catalogue' | 'climates' | 'labels' | 'wording'>,
+): Promise<PreparedQuestion> {
   const say = sayIn(deps.wording);
   const stored = await storedLabel(input, deps.labels);
   const question = readQuestion(questionSchema, withResidual(input, stored));

@@ -31,6 +31,8 @@ export type WorkTask =
       readonly question: HindcastQuestion;
       readonly years: readonly number[];
       readonly weather: PackedWeather;
+      /** The user's label entries that the question may name. */
+      readonly labels: readonly StoredLabel[];
     };
 
 /** What comes of each kind of work. */

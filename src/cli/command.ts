@@ -54,6 +54,8 @@ export interface CliDeps {
   untilInterrupted<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T>;
   /** Time for progress and rates. [ms] */
   now(): number;
+  /** The moment, ISO 8601 in UTC: for what says when it was made. */
+  clock(): string;
   /** Opens worker threads; one for each processor where no number is given. */
   workshop(workers?: number): Promise<Workshop>;
   /** Writes a file that the user named, whole or not at all. @throws {SourceFailedError} FILE_NOT_WRITTEN */

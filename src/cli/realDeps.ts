@@ -92,6 +92,8 @@ function freshCache(weather: WeatherReader, changed: () => Promise<boolean>): Cl
   };
 }
 
+const clock = () => new Date().toISOString();
+
 /**
  * Everything outside: files, store, catalogue, server.
  * @param storeFolder where the store lives
@@ -180,6 +182,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       return readUsStates();
     },
     now: () => performance.now(),
+    clock,
     counties: usCounties,
     catalogue,
     answerDeps: (weather) => ({
@@ -213,6 +216,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           desk,
           workshop,
           stateOf: readUsStates,
+          clock,
           counties: usCounties,
           example: { question: demoQuestion, farm: demoFarm },
           pageFolder: existsSync(pageFolder) ? pageFolder : null,

@@ -39,6 +39,7 @@ import { oddsRoute } from './routes/odds.ts';
 import { regionRoute } from './routes/region.ts';
 import { restoreRoute } from './routes/restore.ts';
 import { sheetRoute } from './routes/sheet.ts';
+import { sheetFileRoute } from './routes/sheetFile.ts';
 import { stationsRoute } from './routes/stations.ts';
 import { weatherCheckRoute } from './routes/weatherCheck.ts';
 import { weatherImportRoute } from './routes/weatherImport.ts';
@@ -116,6 +117,7 @@ export function createApp(deps: HttpDeps) {
     .route('/', cropsRoute(deps))
     .route('/', alternativesRoute(deps))
     .route('/', sheetRoute(deps))
+    .route('/', sheetFileRoute(deps))
     .route('/', bioassayRoute(deps))
     .route('/', hindcastRoute(deps))
     .route('/', regionRoute(deps))

@@ -18,6 +18,8 @@ export interface HttpDeps extends AnswerDeps {
   counties(): Promise<readonly County[]>;
   /** Worker threads for regions and hindcasts; all is worked out in the server's own where absent. */
   readonly workshop?: Workshop;
+  /** The moment, ISO 8601 in UTC: for what says when it was made. */
+  clock(): string;
   /** Tells the US state that a place lies in. */
   stateOf?(): Promise<(latitudeDeg: number, longitudeDeg: number) => string | null>;
   /** The worked question of the first screen. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { modelUsedSchema } from './modelUsed.ts';
 import { outcomeTallySchema } from './outcomeTally.ts';
 import { questionSchema } from './question.ts';
+import { NAMES_PRODUCT, productShape } from './treatmentEntry.ts';
 
 const share = (description: string) => z.number().min(0).max(1).meta({ description, unit: '0-1' });
 const score = (description: string) => z.number().meta({ description, unit: '-' });
@@ -21,7 +22,13 @@ export const hindcastQuestionSchema = questionSchema
     description:
       'As-of date, outlook, rest-of-season rain, gauge, irrigation and evidence belong to one season and are left aside',
   });
-export type HindcastInput = z.input<typeof hindcastQuestionSchema>;
+
+/** A hindcast as it is asked for: one that names a label entry need not name its active too. */
+export const askedHindcastSchema = hindcastQuestionSchema
+  .extend({ residual: productShape.residual })
+  .refine(...NAMES_PRODUCT)
+  .meta({ id: 'AskedHindcast' });
+export type HindcastInput = z.input<typeof askedHindcastSchema>;
 export type HindcastQuestion = z.infer<typeof hindcastQuestionSchema>;
 
 export const reliabilityBinSchema = z

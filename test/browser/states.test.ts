@@ -80,7 +80,7 @@ const NEXT: readonly (readonly [path: string, blank: string, typed: string, show
   ['compare', 'plant-on', 'June 20, 2027', 'lentil planted June 20'],
   ['crops', 'applied-on', 'August 20, 2026', 'sprayed August 20, 2026'],
   ['region', 'applied-on', 'August 20, 2026', 'sprayed August 20, 2026'],
-  ['weather', 'place', '45.70, -111.00', 'No station within'],
+  ['weather', 'place', '45.70, -111.00', 'No station with a known position'],
 ];
 
 describe('a place whose network is gone', () => {

@@ -79,6 +79,11 @@ describe.each([
     expect(printed.out).toMatch(
       /^# .* before lentil\n\nFarm: Larkrise \(invented\); Field: Home quarter; 152 acres\n/,
     );
+    const page = await runDrywake([...ask, '--html'], folder);
+    expect([page.code, page.err]).toEqual([0, '']);
+    expect(page.out).toContain('<b>Larkrise (invented), Home quarter, 152 acres</b>');
+    const nowhere = await runDrywake(['sheet', '--field', 'nowhere', '--html'], folder);
+    expect([nowhere.code, nowhere.out]).toEqual([2, '']);
     expect((await runDrywake([...ask, '--soil', 'clay'], folder)).err).toContain(
       'takes no part of a question',
     );
@@ -170,6 +175,9 @@ it('an own label entry is found by `drywake odds` as well, with and without a se
   expect(JSON.parse(without.out).inputs.labelEntry).toEqual({ version: 1, entry: labelOf() });
   await serveDrywake(folder);
   expect((await ask()).out).toBe(without.out);
+  const lookBack = ['hindcast', '--question', question, '--base', '1995-2008', '--leads', '60', '--json'];
+  const back = await runDrywake([...lookBack, '--workers', '0'], folder);
+  expect([back.code, JSON.parse(back.out).question.labelEntry]).toEqual([0, 'shed-one']);
   const empty = tempFolder();
   const none = await runDrywake(['odds', '--question', question], empty);
   expect([none.code, none.err.split('\n')[0]]).toEqual([

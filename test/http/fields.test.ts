@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
 import { backupSchema, restoreResultSchema } from '../../src/schema/backup.ts';
 import { fieldAnswerSchema, refreshSchema } from '../../src/schema/fieldAnswer.ts';
@@ -210,6 +211,21 @@ describe('the sheet of a kept field', () => {
       body: { code: 'PLAN_UNKNOWN', details: { known: ['lentil', 'pea-grazed'] } },
     });
     expect((await ask('GET', '/api/fields/nowhere/sheet')).status).toBe(404);
+  });
+
+  it('is a file of its own too, with the names of the field on it', async () => {
+    const { ask, app } = await fieldsApp();
+    await ask('PUT', PATH, { ...confirmed, name: '<b>Home</b> quarter' }, NEW);
+    const saved = (field: string) =>
+      app.request(`/api/sheet/file?field=${field}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ ...demoQuestion, interval: '4 months' }),
+      });
+    expect(await (await saved('home-quarter')).text()).toContain(
+      '<b>Larkrise (invented), &lt;b&gt;Home&lt;/b&gt; quarter, 152 acres</b>',
+    );
+    expect((await saved('nowhere')).status).toBe(404);
   });
 });
 

@@ -25,4 +25,5 @@ export const noOutside = {
     ...{ refresh: refuse, backup: refuse, restore: refuse },
   },
   counties: async () => [],
+  clock: () => '2026-09-30T12:34:56.000Z',
 };

@@ -1,13 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { dotsFinding, rainFinding, seasonFinding, yearsFinding } from '../../src/chart/findings.ts';
 import { keepTogether, oddsWord, sayOdds, splitSentence } from '../../web/src/answer/oddsInWords.ts';
 import { csvOf } from '../../web/src/charts/csv.ts';
-import { dotsFinding, rainFinding, seasonFinding, yearsFinding } from '../../web/src/charts/findings.ts';
 import { seasonRows } from '../../web/src/charts/seasonRows.ts';
 import { refusalOf, refusedField } from '../../web/src/question/FormContext.ts';
 import { questionInWords } from '../../web/src/question/questionInWords.ts';
 import { typedDates } from '../../web/src/units/dates.ts';
+import { rainText } from '../../web/src/units/units.ts';
 import { answer } from '../chart/fixture.ts';
 
+const inches = (mm: number) => rainText(mm, 'us');
 const us = typedDates('us');
 
 describe('odds in words', () => {
@@ -64,12 +66,12 @@ describe('findings', () => {
   it('give rain so far in the units asked for, with one percentage', () => {
     const rain = { observedMm: 25.4, normalMm: 50.8, percentOfNormal: 50, months: [] };
     const wet = { ...season, startDate: '2026-08-14', rain };
-    expect(rainFinding(wet, '2026-09-30', 'us', us)).toBe(
+    expect(rainFinding(wet, '2026-09-30', inches, us)).toBe(
       '1.00 in of rain from spraying to September 30, 50 % of normal (2.00 in).',
     );
-    expect(rainFinding(wet, '2026-09-30', 'metric', us)).toContain('25 mm of rain');
-    expect(rainFinding(wet, null, 'us', us)).toContain('No rain of this season is known yet');
-    expect(rainFinding(wet, '2026-08-13', 'us', us)).toContain('No rain of this season is known yet');
+    expect(rainFinding(wet, '2026-09-30', (mm) => rainText(mm, 'metric'), us)).toContain('25 mm of rain');
+    expect(rainFinding(wet, null, inches, us)).toContain('No rain of this season is known yet');
+    expect(rainFinding(wet, '2026-08-13', inches, us)).toContain('No rain of this season is known yet');
   });
 
   it('never call dry years worse where they are not', () => {

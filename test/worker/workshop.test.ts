@@ -6,6 +6,7 @@ import { batch } from '../../src/app/batch.ts';
 import { createClimateCache } from '../../src/app/climateCache.ts';
 import { readFieldList } from '../../src/app/fieldList.ts';
 import { hindcast } from '../../src/app/hindcast.ts';
+import { labelsAsBook } from '../../src/app/labelBook.ts';
 import { regionRows } from '../../src/app/region.ts';
 import type { Workshop } from '../../src/app/workshop.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
@@ -16,6 +17,7 @@ import { openWeatherStore } from '../../src/store/weatherStore.ts';
 import { openWorkshop } from '../../src/worker/openWorkshop.ts';
 import { generatedRecord } from '../bench/generatedRecord.ts';
 import { catalogue, dataPath } from '../catalogue/loaded.ts';
+import { labelOf } from '../fixtures/fields/larkrise.ts';
 
 const STATIONS = 40;
 const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
@@ -73,7 +75,8 @@ describe('work by several workers', () => {
 
   it('gives a hindcast the same to the last bit', async () => {
     const weather = createDemoReader();
-    const asked = { ...demoQuestion, baseFrom: 1995, baseTo: 2014 };
+    const asked = { ...demoQuestion, labelEntry: 'mine', baseFrom: 1995, baseTo: 2014 };
+    const labels = labelsAsBook([{ version: 1, entry: { ...labelOf(), id: 'mine' } }]);
     const by = async (workshop?: Workshop) =>
       JSON.stringify(
         await hindcast(asked, {
@@ -82,6 +85,7 @@ describe('work by several workers', () => {
           climates: createClimateCache(weather),
           weather,
           workshop,
+          labels,
         }),
       );
     const alone = await by();

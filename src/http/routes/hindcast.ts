@@ -1,7 +1,7 @@
 import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { hindcast } from '../../app/hindcast.ts';
 import { outcomeTally } from '../../app/outcomeTally.ts';
-import { hindcastQuestionSchema, hindcastSchema } from '../../schema/hindcast.ts';
+import { askedHindcastSchema, hindcastSchema } from '../../schema/hindcast.ts';
 import type { OutcomeTally } from '../../schema/outcomeTally.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
@@ -11,7 +11,7 @@ const route = createRoute({
   path: '/api/hindcast',
   summary: 'Odds given in past years, each left out in turn, against what its weather brought',
   request: {
-    body: { required: true, content: { 'application/json': { schema: hindcastQuestionSchema } } },
+    body: { required: true, content: { 'application/json': { schema: askedHindcastSchema } } },
   },
   responses: {
     200: {

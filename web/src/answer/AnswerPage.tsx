@@ -3,6 +3,8 @@ import type { Answer, QuestionInput } from '../api/contract.ts';
 import { SeasonCharts } from '../charts/SeasonCharts.tsx';
 import type { Move } from '../charts/useMarker.ts';
 import { YearsChart } from '../charts/YearsChart.tsx';
+import { openIntervals } from '../handout/openIntervals.ts';
+import { SaveOneFile } from '../handout/SaveOneFile.tsx';
 import { Honest } from '../honest/Honest.tsx';
 import { encodeAddress } from '../question/address.ts';
 import { Alternatives, type Change } from '../reasons/Alternatives.tsx';
@@ -57,6 +59,13 @@ export function AnswerPage({ answer, question, units, stale, move, change }: Ans
           <a href={`/sheet${encodeAddress(answer.inputs.question, units)}`} data-testid="to-sheet">
             The sheet for the grower, to print
           </a>
+          {openIntervals(answer).length === 0 ? (
+            <SaveOneFile answer={answer} field={null} />
+          ) : (
+            <a href={`/sheet${encodeAddress(answer.inputs.question, units)}`} data-testid="file-wants-label">
+              Save this answer as one file: first confirm its interval from your label
+            </a>
+          )}
         </p>
         <div class="folds">
           <Basis answer={answer} units={units} />

@@ -1,17 +1,9 @@
-import { ODDS_WORDS, oddsStep } from '../../../src/chart/oddsScale.ts';
+export { sayOdds, twentieths } from '../../../src/chart/saidWords.ts';
 
-/** Odds as the sentence says them, without the percentage: "about 7 in 20". */
-export function sayOdds(odds: number): string {
-  if (odds < 0.025) return 'fewer than 1 in 20';
-  if (odds > 0.975) return 'more than 19 in 20';
-  return `about ${Math.round(odds * 20)} in 20`;
-}
+import { ODDS_WORDS, oddsStep } from '../../../src/chart/oddsScale.ts';
 
 /** The word that stands beside the number: "fairly often". */
 export const oddsWord = (odds: number): string => ODDS_WORDS[oddsStep(odds)];
-
-/** Odds for a table: twentieths with one decimal, so that near values can be told apart. */
-export const twentieths = (odds: number): string => (odds * 20).toFixed(1);
 
 /** A month and its day, as the server's sentences write them. */
 const MONTH_DAY =

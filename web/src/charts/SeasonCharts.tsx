@@ -1,5 +1,7 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { MS_PER_DAY, msOf } from '../../../src/chart/dateMs.ts';
+import { dotsFinding, rainFinding, seasonFinding } from '../../../src/chart/findings.ts';
+import { RAIN_KEYS, SEASON_KEYS } from '../../../src/chart/legends.ts';
 import { curveAt, oddsSeason } from '../../../src/chart/oddsSeason.ts';
 import { dotCounts, dotRows, quantileDots } from '../../../src/chart/quantileDots.ts';
 import { rainMonths } from '../../../src/chart/rainMonths.ts';
@@ -9,13 +11,12 @@ import { OddsLine } from '../answer/OddsLine.tsx';
 import { sayOdds, twentieths } from '../answer/oddsInWords.ts';
 import type { Answer, QuestionInput } from '../api/contract.ts';
 import { dayOf, isoOf } from '../question/calendar.ts';
-import { rainNumber, rainUnit, rainValue, type Units } from '../units/units.ts';
+import { rainNumber, rainText, rainUnit, rainValue, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
 import { Chart } from './Chart.tsx';
 import { ChartFigure } from './ChartFigure.tsx';
 import { fileStem } from './fileStem.ts';
-import { dotsFinding, rainFinding, seasonFinding } from './findings.ts';
 import { MarkerRow } from './MarkerRow.tsx';
 import { nearestOnRuler } from './nearest.ts';
 import { RulerStrip } from './RulerStrip.tsx';
@@ -94,7 +95,7 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
       }),
     [season, seasonCaption, ruler, marks, oddsLimit, picked, narrow],
   );
-  const rainCaption = rainFinding(season, answer.weather.observedThrough, units, dates);
+  const rainCaption = rainFinding(season, answer.weather.observedThrough, (mm) => rainText(mm, units), dates);
   const rainSpec = useMemo(
     () =>
       rainMonths(season.rain.months, {
@@ -160,10 +161,11 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
             caption={seasonCaption}
             legend={
               <>
-                <span class="key key-odds">odds over all years</span>
-                <span class="key key-dry">dry</span>
-                <span class="key key-middle">middle</span>
-                <span class="key key-wet">wet years</span>
+                {SEASON_KEYS.map(({ key, words }) => (
+                  <span key={key} class={`key key-${key}`}>
+                    {words}
+                  </span>
+                ))}
                 {picked !== null && <span class="key key-picked">{picked}</span>}
               </>
             }
@@ -198,12 +200,11 @@ export function SeasonCharts({ answer, question, units, picked, move }: SeasonCh
           <ChartFigure
             testId="rain"
             caption={rainCaption}
-            legend={
-              <>
-                <span class="key key-observed">fell</span>
-                <span class="key key-normal">normal for the same days</span>
-              </>
-            }
+            legend={RAIN_KEYS.map(({ key, words }) => (
+              <span key={key} class={`key key-${key}`}>
+                {words}
+              </span>
+            ))}
             columns={[
               { head: 'Month', cell: ({ month }) => month, dates: 'month' },
               {

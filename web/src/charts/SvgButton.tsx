@@ -15,7 +15,7 @@ export function SvgButton({
 }) {
   const [failed, setFailed] = useState(false);
   const save = async () => {
-    const { svgOf } = await import('./svgOf.ts');
+    const { svgOf } = await import('../../../src/chart/svgOf.ts');
     saveSvg(name, await svgOf(spec()), about);
   };
   return (

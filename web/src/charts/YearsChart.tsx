@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
+import { yearsFinding } from '../../../src/chart/findings.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import { driestYear, yearScatter } from '../../../src/chart/yearScatter.ts';
 import { twentieths } from '../answer/oddsInWords.ts';
@@ -8,7 +9,6 @@ import { rainNumber, rainUnit, rainValue, type Units } from '../units/units.ts';
 import { Chart } from './Chart.tsx';
 import { ChartFigure } from './ChartFigure.tsx';
 import { fileStem } from './fileStem.ts';
-import { yearsFinding } from './findings.ts';
 import { useWidth } from './useWidth.ts';
 
 interface YearsChartProps {

@@ -12,6 +12,7 @@ import { FieldTable } from './FieldTable.tsx';
 import { ListPanel } from './list/ListPanel.tsx';
 import { NewField } from './NewField.tsx';
 import { RefreshPanel } from './RefreshPanel.tsx';
+import { ShortCaution } from './ShortCaution.tsx';
 import { useFieldAnswers } from './useFieldAnswers.ts';
 
 const NONE: readonly StoredField[] = [];
@@ -59,6 +60,7 @@ export function FieldList({ units }: { units: Units }) {
           units={units}
         />
       ))}
+      {fields.length > 0 && <ShortCaution />}
       {list.data && (
         <>
           <NewField taken={taken} farms={farms} isFirst={fields.length === 0} />

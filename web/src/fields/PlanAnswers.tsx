@@ -8,6 +8,7 @@ import { encodeAddress } from '../question/address.ts';
 import type { Units } from '../units/units.ts';
 import { asking, useDates, useWording } from '../units/useDates.ts';
 import { sheetAddress } from './fieldsAddress.ts';
+import { ShortCaution } from './ShortCaution.tsx';
 
 interface PlanAnswersProps {
   readonly id: string;
@@ -53,6 +54,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
           </article>
         );
       })}
+      <ShortCaution />
     </section>
   );
 }

@@ -8,13 +8,14 @@ import type { Units } from '../units/units.ts';
 import { ConfirmInterval } from './ConfirmInterval.tsx';
 import { Handout } from './Handout.tsx';
 import { type OpenInterval, openIntervals } from './openIntervals.ts';
+import { SaveOneFile } from './SaveOneFile.tsx';
 import '../style/handout.css';
 
 interface HandoutDeskProps {
   readonly question: QuestionInput;
   readonly units: Units;
   /** The kept field that the sheet is about; null where the question stands by itself. */
-  readonly field: Pick<FieldRecord, 'farm' | 'name' | 'areaHa'> | null;
+  readonly field: Pick<FieldRecord, 'id' | 'farm' | 'name' | 'areaHa'> | null;
   readonly back: string;
   /** Takes an interval as the user has read it from the label. */
   readonly confirm: (open: OpenInterval, interval: string) => void;
@@ -57,6 +58,7 @@ export function HandoutDesk({ question, units, field, back, confirm }: HandoutDe
             <button type="button" class="button" data-testid="print" onClick={() => window.print()}>
               Print the sheet
             </button>
+            <SaveOneFile answer={answer} field={field?.id ?? null} />
             <a href={back}>Back to the field</a>
           </div>
           <Handout answer={answer} question={question} units={units} field={field} />

@@ -1,10 +1,11 @@
 import { useMemo } from 'preact/hooks';
+import { dotsFinding } from '../../../src/chart/findings.ts';
+import { dotsLegend } from '../../../src/chart/legends.ts';
 import { dotRows, quantileDots } from '../../../src/chart/quantileDots.ts';
 import { rulerEnds } from '../../../src/chart/ruler.ts';
 import { PAGE_TOKENS } from '../../../src/chart/theme.ts';
 import type { Answer } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
-import { dotsFinding } from '../charts/findings.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import { useDates } from '../units/useDates.ts';
 import { PAGE_WIDTH_PX } from './useOnePage.ts';
@@ -34,10 +35,7 @@ export function HandoutPicture({ answer }: { answer: Drawn }) {
           </div>
         </>
       )}
-      <p>
-        Each dot is one of twenty seasons and soils, on the day it turns safe. Line: planting. L: label date.
-        {clearDate !== null && ' C: odds down to the limit.'}
-      </p>
+      <p>{dotsLegend(clearDate)}</p>
     </figure>
   );
 }

@@ -1,10 +1,12 @@
 import { twentieths } from '../answer/oddsInWords.ts';
 import { TableRoom } from '../answer/TableRoom.tsx';
 import type { Hindcast } from '../api/contract.ts';
+import { useDates } from '../units/useDates.ts';
 import { bandName } from './lookBackWords.ts';
 
 /** Outcomes that were recorded in kept fields, beside the look back: they test the odds as a whole. */
 export function FieldTally({ tally }: { tally: NonNullable<Hindcast['recorded']> }) {
+  const dates = useDates();
   const { sentence, meaning, counted, brier, skill, bins, leftOut } = tally;
   return (
     <div class="field-tally" data-testid="field-tally" data-counted={counted}>
@@ -66,7 +68,7 @@ export function FieldTally({ tally }: { tally: NonNullable<Hindcast['recorded']>
         <ul class="rule-list" data-testid="tally-left-out">
           {leftOut.map(({ fieldId, name, crop, lookedAtOn, reason }) => (
             <li key={`${fieldId} ${crop} ${lookedAtOn}`}>
-              Left out: {name}, {crop} looked at on {lookedAtOn}. {reason}
+              Left out: {name}, {crop} looked at on {dates.full(lookedAtOn)}. {reason}
             </li>
           ))}
         </ul>

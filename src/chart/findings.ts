@@ -1,9 +1,8 @@
-import { curveAt } from '../../../src/chart/oddsSeason.ts';
-import { driestYear } from '../../../src/chart/yearScatter.ts';
-import { sayOdds } from '../answer/oddsInWords.ts';
-import type { Answer } from '../api/contract.ts';
-import type { DateWords } from '../units/dates.ts';
-import { rainText, type Units } from '../units/units.ts';
+import type { DateWords } from '../dateWords.ts';
+import type { Answer } from '../schema/answer.ts';
+import { curveAt } from './oddsSeason.ts';
+import { sayOdds } from './saidWords.ts';
+import { driestYear } from './yearScatter.ts';
 
 type Season = NonNullable<Answer['season']>;
 
@@ -32,11 +31,14 @@ export function seasonFinding(
     : `${start} the odds come down to your limit on ${dates.near(clearDate, labelDate)}.`;
 }
 
-/** Rain so far against normal, in one sentence with one percentage. */
+/**
+ * Rain so far against normal, in one sentence with one percentage.
+ * @param rainText millimetres as they are shown, with their unit
+ */
 export function rainFinding(
   season: Season,
   observedThrough: string | null,
-  units: Units,
+  rainText: (mm: number) => string,
   dates: DateWords,
 ): string {
   const { observedMm, normalMm, percentOfNormal } = season.rain;
@@ -44,7 +46,7 @@ export function rainFinding(
     return 'No rain of this season is known yet; the outlines are what is normal.';
   }
   const share = percentOfNormal === null ? '' : `, ${Math.round(percentOfNormal)} % of normal`;
-  return `${rainText(observedMm, units)} of rain from spraying to ${dates.monthDay(observedThrough)}${share} (${rainText(normalMm, units)}).`;
+  return `${rainText(observedMm)} of rain from spraying to ${dates.monthDay(observedThrough)}${share} (${rainText(normalMm)}).`;
 }
 
 /** How much warm rain matters among the past years. */

@@ -1,7 +1,7 @@
 import { parse, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import type { ChartSpec } from '../../../src/chart/frame.ts';
+import type { ChartSpec } from './frame.ts';
 
 /** A chart as a file of its own; its colours must be given, since no page stands around it. */
 export function svgOf(spec: ChartSpec): Promise<string> {

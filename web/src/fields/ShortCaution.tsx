@@ -1,0 +1,9 @@
+/** What must be known beside odds that stand without their whole answer. */
+export function ShortCaution() {
+  return (
+    <p class="small" data-testid="short-caution">
+      Odds are a model’s estimate, not a promise; their range, the years behind them and all cautions stand in
+      the whole answer. The label is the law and the floor.
+    </p>
+  );
+}
