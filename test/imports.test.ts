@@ -181,6 +181,19 @@ describe('import directions', () => {
     expect(bare.filter((name) => !isKnown(name))).toEqual([]);
   });
 
+  it('lets one file of the page ask the writer of dates, and nothing else write any', () => {
+    const asking = lines.filter(
+      ({ target, file }) => target === 'src/dateWords.ts' && file.startsWith('web/'),
+    );
+    expect([...new Set(asking.map(({ file }) => file))]).toEqual(['web/src/units/dates.ts']);
+    const writers = files.filter((file) =>
+      /DateTimeFormat|toLocale(?:Date|Time)?String\(\s*(?:\)|'[\w-]+',\s*\{[^}]*(?:day|month))|'January'/.test(
+        readFileSync(join(root, file), 'utf8'),
+      ),
+    );
+    expect(writers).toEqual(['src/dateWords.ts']);
+  });
+
   it('keeps files, network, clock and environment out of model and analysis', () => {
     const impure = /from 'node:|process\.|Date\.now|new Date|fetch\(|Math\.random|console\./;
     const found = [...filesUnder('src/model'), ...filesUnder('src/analysis')].filter((file) =>

@@ -44,6 +44,8 @@ async function expectRowOfTable(page: Page, figure: Locator, x: number, y: numbe
 describe('a chart that is pointed at', () => {
   it('gives the numbers of its table: the question', async () => {
     const { page, complaints } = await open('', 'sentence');
+    // ISO dates stand in the order of their texts.
+    await page.getByTestId('dates-iso').click();
     const figure = (name: string) => page.getByTestId(name);
     await figure('story-chart').locator('.drawing svg').waitFor();
     const early = await expectRowOfTable(page, figure('year-lines'), 0.2, 0.5);

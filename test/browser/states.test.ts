@@ -80,7 +80,7 @@ const NEXT: readonly (readonly [path: string, blank: string, typed: string, show
   ['compare', 'plant-on', 'June 20, 2027', 'lentil planted June 20'],
   ['crops', 'applied-on', 'August 20, 2026', 'sprayed August 20, 2026'],
   ['region', 'applied-on', 'August 20, 2026', 'sprayed August 20, 2026'],
-  ['weather', 'place', '45.70, -111.00', 'None lies near enough'],
+  ['weather', 'place', '45.70, -111.00', 'No station within'],
 ];
 
 describe('a place whose network is gone', () => {

@@ -18,9 +18,9 @@ export function PlainTable<Row>({ label, columns, rows, testId }: PlainTableProp
       <table>
         <thead>
           <tr>
-            {columns.map(({ head, number }) => (
+            {columns.map(({ head, headIn, number }) => (
               <th key={head} scope="col" class={number ? 'number' : undefined}>
-                {head}
+                {headIn?.(dates) ?? head}
               </th>
             ))}
           </tr>

@@ -1,7 +1,11 @@
+import type { DateWords } from '../units/dates.ts';
+
 /** A column of a chart’s table and of its file. */
 export interface Column<Row> {
   /** Head, with the unit where there is one. */
   readonly head: string;
+  /** The head as a table writes it, where it holds a date. */
+  readonly headIn?: (dates: DateWords) => string;
   readonly cell: (row: Row) => string | number | null;
   /** The cells are `YYYY-MM-DD` or `YYYY-MM`: a file keeps them, a table writes them as the reader likes. */
   readonly dates?: 'day' | 'month';

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { oddsStep } from '../../../src/chart/oddsScale.ts';
-import { monthName } from '../../../src/dateWords.ts';
 import { chipText } from '../answer/chipText.ts';
 import { sayOdds } from '../answer/oddsInWords.ts';
 import type { CropRow } from '../api/contract.ts';
+import { monthName } from '../units/dates.ts';
 import { useDates } from '../units/useDates.ts';
 import type { Years } from './cropsAddress.ts';
 import { type Cell, cellOf, columnOfDate, type GridColumn, monthSpans, moveOn } from './gridView.ts';

@@ -1,5 +1,6 @@
 import type { CropGrid, CropRow } from '../api/contract.ts';
 import type { Column } from '../charts/csv.ts';
+import type { DateWords } from '../units/dates.ts';
 import { YEARS, type Years } from './cropsAddress.ts';
 import { isBarred, oddsIn } from './gridView.ts';
 
@@ -9,14 +10,15 @@ const facts: readonly Column<CropRow>[] = [
   { head: 'Crop', cell: ({ crop }) => crop },
   { head: 'Interval', cell: ({ interval }) => interval.text },
   { head: 'Interval from', cell: ({ interval }) => (interval.fromMemory ? 'memory' : interval.origin) },
-  { head: 'Label date', cell: ({ labelDate }) => labelDate },
-  { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'not within the search' },
+  { head: 'Label date', cell: ({ labelDate }) => labelDate, dates: 'day' },
+  { head: 'Clear date', cell: ({ clearDate }) => clearDate ?? 'not within the search', dates: 'day' },
 ];
 
 /** A column for each date and set of years, in percent; "not allowed" before the label date. */
 const oddsColumns = (dates: readonly string[], years: Years): Column<CropRow>[] =>
   dates.map((date, index) => ({
     head: `${date}, ${HEADS[years]}, %`,
+    headIn: (dates: DateWords) => `${dates.short(date)}, ${HEADS[years]}, %`,
     number: true,
     cell: (row) => {
       if (isBarred(row, date)) return 'not allowed';

@@ -41,13 +41,15 @@ export function RegionTable({ rows, show, units, dates, picked, pick }: RegionTa
         {ordered.length > 8 && (
           <div class="search">
             <label for="seek-station">Find a station</label>
-            <input
-              id="seek-station"
-              type="search"
-              value={sought}
-              autocomplete="off"
-              onInput={({ currentTarget }) => seek(currentTarget.value)}
-            />
+            <div class="frame">
+              <input
+                id="seek-station"
+                type="search"
+                value={sought}
+                autocomplete="off"
+                onInput={({ currentTarget }) => seek(currentTarget.value)}
+              />
+            </div>
           </div>
         )}
       </div>

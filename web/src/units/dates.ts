@@ -2,7 +2,7 @@
 import { type DateStyle, type DateWords, datesIn } from '../../../src/dateWords.ts';
 import type { Units } from './units.ts';
 
-export type { DateStyle, DateWords } from '../../../src/dateWords.ts';
+export { type DateStyle, type DateWords, monthName } from '../../../src/dateWords.ts';
 
 /** Month and day stay on one line. */
 const SHOWN: Record<DateStyle, DateWords> = {
