@@ -122,7 +122,7 @@ function plantDays(first: number, last: number, stepDays: number): number[] {
   return Array.from({ length: count }, (_, index) => first + index * stepDays);
 }
 
-type ToldSeason = Pick<CropRow, 'clearDate' | 'odds' | 'dry' | 'wet'>;
+type ToldSeason = Pick<CropRow, 'clearDate' | 'odds' | 'oddsRange' | 'dry' | 'wet'>;
 /** What crops that share a season share. */
 type ToldSeasons = Map<PairSeason, ToldSeason>;
 
@@ -138,7 +138,8 @@ function cropRow(
     ...(resolved.labelForbids ? { labelForbids: true } : {}),
   };
   if (season === null) {
-    return { ...known, carryoverModelled: false, clearDate: labelDate, odds: null, dry: null, wet: null };
+    const none = { odds: null, oddsRange: null, dry: null, wet: null };
+    return { ...known, carryoverModelled: false, clearDate: labelDate, ...none };
   }
   const found = told.get(season) ?? oddsOf(season, days);
   told.set(season, found);
@@ -147,9 +148,15 @@ function cropRow(
 
 function oddsOf(season: PairSeason, days: readonly number[]): ToldSeason {
   const answers = days.map((day) => season.at(day));
+  const ranges = answers.map((answer) => answer.range());
   return {
     clearDate: dateOfOffset(season, answers[0].clearOffset()),
     odds: answers.map(({ oddsAtPlanting }) => oddsAtPlanting),
+    oddsRange: {
+      low: ranges.map(({ low }) => low),
+      high: ranges.map(({ high }) => high),
+      years: answers.map(({ years }) => years),
+    },
     dry: answers.map((answer) => answer.thirdOdds('dry')),
     wet: answers.map((answer) => answer.thirdOdds('wet')),
   };

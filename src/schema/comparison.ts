@@ -171,6 +171,14 @@ export const cropRowSchema = z
       .optional()
       .meta({ description: 'Present where a condition of the label has failed and the crop may not follow' }),
     odds: oddsByDate('All years'),
+    oddsRange: z
+      .strictObject({
+        low: z.array(z.number().min(0).max(1)).meta({ description: 'Lower end, 90 %', unit: '0-1' }),
+        high: z.array(z.number().min(0).max(1)).meta({ description: 'Upper end, 90 %', unit: '0-1' }),
+        years: z.array(z.int().min(0)).meta({ description: 'Past years that the odds rest on' }),
+      })
+      .nullable()
+      .meta({ description: 'Range of the odds from the number of years alone, one of each for each date' }),
     dry: oddsByDate('Dry third'),
     wet: oddsByDate('Wet third'),
   })

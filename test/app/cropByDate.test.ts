@@ -35,6 +35,11 @@ describe('cropByDate', () => {
       expect(
         {
           odds: row.odds?.[dateIndex] ?? null,
+          range: row.oddsRange && {
+            low: row.oddsRange.low[dateIndex],
+            high: row.oddsRange.high[dateIndex],
+            years: row.oddsRange.years[dateIndex],
+          },
           dry: row.dry?.[dateIndex] ?? null,
           wet: row.wet?.[dateIndex] ?? null,
           labelDate: row.labelDate,
@@ -42,6 +47,7 @@ describe('cropByDate', () => {
         row.crop,
       ).toEqual({
         odds: answer.oddsAtPlanting,
+        range: answer.oddsRange,
         dry: third('dry'),
         wet: third('wet'),
         labelDate: answer.labelDate,

@@ -33,6 +33,11 @@ function row(crop: string, odds: number[] | null, part: Partial<CropRow> = {}): 
     clearDate: '2027-05-17',
     interval: { text: '9 months', origin: 'catalogue', fromMemory: false, lengthDays: 264 },
     odds,
+    oddsRange: odds && {
+      low: odds.map((value) => value * 0.8),
+      high: odds.map((value) => Math.min(1, value * 1.2)),
+      years: odds.map(() => 57),
+    },
     dry: odds?.map((value) => Math.min(1, value * 1.5)) ?? null,
     wet: odds?.map((value) => value / 2) ?? null,
     ...part,
@@ -198,7 +203,7 @@ describe('the grid in words', () => {
   it('reads out a cell', () => {
     const [, lentil, soybean, canola] = grid.crops;
     expect(cellInWords(lentil, columns[2], 'all', us)).toBe(
-      'lentil on May 10, 2027: about 5 in 20 over all years, fairly often (about 8 in 20 in dry years, about 3 in 20 in wet ones); label date May 5, clear from May 17.',
+      'lentil on May 10, 2027: about 5 in 20 over all years, fairly often (57 years put it between 4 and 6 in 20; about 8 in 20 in dry years, about 3 in 20 in wet ones); label date May 5, clear from May 17.',
     );
     expect(cellInWords(soybean, columns[2], 'all', us)).toContain('no carryover is reckoned');
     expect(cellInWords(canola, columns[2], 'dry', typedDates('iso'))).toBe(

@@ -75,11 +75,16 @@ export function cellInWords(row: CropRow, column: GridColumn, years: Years, date
   const label = `label date ${dates.near(row.labelDate, column.date)}`;
   if (cell.kind === 'barred') return `${head}not allowed by the label ${barredWords(row, dates)}; ${clear}.`;
   if (cell.kind === 'free') return `${head}no carryover is reckoned; ${label}.`;
-  const thirds =
-    years === 'all' && row.dry !== null && row.wet !== null
-      ? ` (${sayOdds(row.dry[column.index])} in dry years, ${sayOdds(row.wet[column.index])} in wet ones)`
-      : '';
-  return `${head}${sayOdds(cell.odds)} ${YEARS_WORDS[years]}, ${oddsWord(cell.odds)}${thirds}; ${label}, ${clear}.`;
+  const more = years === 'all' ? allYearsInWords(row, column.index) : '';
+  return `${head}${sayOdds(cell.odds)} ${YEARS_WORDS[years]}, ${oddsWord(cell.odds)}${more}; ${label}, ${clear}.`;
+}
+
+/** How far the years leave the odds of a date open, and how they stand in dry and wet ones. */
+function allYearsInWords({ oddsRange, dry, wet }: CropRow, index: number): string {
+  if (oddsRange === null || dry === null || wet === null) return '';
+  const [low, high] = [oddsRange.low[index], oddsRange.high[index]].map((odds) => Math.round(odds * 20));
+  const ends = low === high ? `close to ${low} in 20` : `between ${low} and ${high} in 20`;
+  return ` (${oddsRange.years[index]} years put it ${ends}; ${sayOdds(dry[index])} in dry years, ${sayOdds(wet[index])} in wet ones)`;
 }
 
 /** Crops by the date from which the label allows them; an empty date stands for those that a failed condition keeps out. */
