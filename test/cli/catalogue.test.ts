@@ -38,8 +38,10 @@ describe('drywake catalogue show', () => {
     const { out } = await drywake('show', 'pyroxasulfone', '--crop', 'canola');
     expect(out).toContain('Labels of Australia give 9 months; they set no date for your field.');
     expect(out).toMatch(/row 463, label, canola: 9 months \(Australia, AU; seen, S123\)/);
-    expect(out).toContain('at least 250 mm of rain from application to planting; not to be sown before');
-    expect(out).toContain('at least 125 mm of rain by the end of spring');
+    expect(out).toContain('at least 9.8 in of rain from application to planting; not to be sown before');
+    const metric = await drywake('show', 'pyroxasulfone', '--crop', 'canola', '--units', 'metric');
+    expect(metric.out).toContain('at least 250 mm of rain from application to planting; not to be sown');
+    expect(metric.out).toContain('at least 125 mm of rain by the end of spring');
     const canada = await drywake('show', 'imazamox', '--crop', 'canola', '--country', 'CA', '--json');
     const view = activeViewSchema.parse(JSON.parse(canada.out));
     expect(view.crops).toHaveLength(1);

@@ -4,6 +4,7 @@ import { FIELD_COUNTRIES, type FieldCountry } from '../../schema/codes.ts';
 import { activeText, catalogueListText } from '../catalogueText.ts';
 import { choiceOption } from '../choiceOption.ts';
 import type { CliDeps } from '../command.ts';
+import { unitsOption, type WordingFlags } from '../wordingOptions.ts';
 
 interface ListFlags {
   readonly actives?: boolean;
@@ -11,7 +12,7 @@ interface ListFlags {
   readonly json?: boolean;
 }
 
-interface ShowFlags {
+interface ShowFlags extends Pick<WordingFlags, 'units'> {
   readonly crop?: string;
   readonly country?: FieldCountry;
   readonly json?: boolean;
@@ -40,6 +41,7 @@ export function define(program: Program, deps: CliDeps): void {
     .addOption(
       choiceOption('--country <code>', 'country whose label rows count (default: US)', FIELD_COUNTRIES),
     )
+    .addOption(unitsOption('amounts in conditions'))
     .option(...JSON_FLAG)
     .addHelpText('after', '\nExample:\n  drywake catalogue show chlorsulfuron --crop sorghum\n')
     .action((active: string, flags: ShowFlags) => show(active, flags, deps));

@@ -24,16 +24,23 @@ function answerInTurn(reply: (turn: number, headers: Headers) => Response | Prom
   return asked;
 }
 
-/** A body of these pieces that then ends, breaks off, or says nothing more. */
-const body = (pieces: Uint8Array[], then: 'end' | 'break' | 'silence') =>
-  new ReadableStream<Uint8Array>({
-    async start(stream) {
-      for (const piece of pieces) stream.enqueue(piece);
-      await new Promise((resolve) => setTimeout(resolve, 20));
-      if (then === 'end') stream.close();
-      if (then === 'break') stream.error(new TypeError('terminated'));
+/** A body of these pieces that then ends, breaks off, or says nothing more; each piece is read before what follows it. */
+function body(pieces: Uint8Array[], then: 'end' | 'break' | 'silence') {
+  const left = [...pieces];
+  return new ReadableStream<Uint8Array>(
+    {
+      async pull(stream) {
+        const piece = left.shift();
+        if (piece !== undefined) return stream.enqueue(piece);
+        if (then === 'silence') return new Promise(() => undefined);
+        await new Promise((resolve) => setTimeout(resolve, 20));
+        if (then === 'end') stream.close();
+        else stream.error(new TypeError('terminated'));
+      },
     },
-  });
+    { highWaterMark: 0 },
+  );
+}
 
 /** What became of the one station. */
 async function fetchOne(made = newService()) {
