@@ -178,7 +178,7 @@ const SELDOM = /\/undo$|\.csv$|import|batch$/;
 
 const RUNS = Number(process.env.FUZZ_RUNS ?? 30);
 /** Rounds of so many runs after which an answer must have been among them. */
-const MOST_ROUNDS = 10;
+const MOST_ROUNDS = 40;
 /** Heavy routes are asked less often. [ms] */
 const LONGEST_MS = RUNS * 500;
 /**
