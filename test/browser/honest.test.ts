@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page, Route } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import type { Hindcast } from '../../src/schema/hindcast.ts';
 import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { lookAtEach } from './lookAtEach.ts';
@@ -12,16 +13,8 @@ const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 mkdirSync(output, { recursive: true });
 const running = served();
 
-const ASKED = {
-  residual: 'flumioxazin',
-  appliedOn: '2026-08-14',
-  crop: 'lentil',
-  plantOn: '2027-05-10',
-  soilClass: 'loam',
-  station: 'demo-invented',
-  baseFrom: 1990,
-  baseTo: 2014,
-};
+const { oddsLimit: _limit, asOf: _asOf, ...planned } = demoQuestion;
+const ASKED = { ...planned, baseFrom: 1990, baseTo: 2014 };
 const addressOf = (change: object) =>
   `?${new URLSearchParams(
     Object.entries({ v: 1, ...ASKED, asOf: '2026-09-30', ...change }).map(([key, value]) => [

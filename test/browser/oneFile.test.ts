@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { tempFolder } from '../tempFolder.ts';
 import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
@@ -13,16 +14,9 @@ const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 mkdirSync(output, { recursive: true });
 const running = served();
 
-const QUESTION = {
-  residual: 'flumioxazin',
-  appliedOn: '2026-08-14',
-  crop: 'lentil',
-  plantOn: '2027-05-10',
-  soilClass: 'loam',
-  station: 'demo-invented',
-  asOf: '2026-09-30',
-};
-const DEMO = `?${new URLSearchParams({ v: '1', ...QUESTION })}`;
+const DEMO = `?${new URLSearchParams(
+  Object.entries({ v: 1, ...demoQuestion }).map(([key, value]) => [key, `${value}`]),
+)}`;
 const CONFIRMED = `${DEMO}&interval=4+months`;
 const plain = (text: string) => text.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
 
@@ -104,7 +98,7 @@ describe('an answer saved as one file', () => {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({
-        ...QUESTION,
+        ...demoQuestion,
         interval: '4 months',
         zones: [{ name: hostile, overlapFactor: 2 }],
       }),

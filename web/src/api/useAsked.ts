@@ -1,6 +1,7 @@
-import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from './contract.ts';
 import { GoneError, RefusedError, requestJson } from './requestJson.ts';
+import { useRetry } from './useRetry.ts';
 
 /** What is known of the answer to what is asked on screen. */
 export interface Asked<T> {
@@ -13,9 +14,6 @@ export interface Asked<T> {
   /** The server does not answer; it is asked again by itself. */
   readonly gone: boolean;
 }
-
-/** Time before a server that is gone is asked again. [ms] */
-const RETRY_MS = 4000;
 
 const NOTHING = { answer: null, pending: false, problem: null, gone: false };
 
@@ -59,11 +57,7 @@ export function useAsked<T>(
   }, [path, body, settleMs, attempt]);
 
   const retry = useCallback(() => setAttempt((before) => before + 1), []);
-  useEffect(() => {
-    if (!state.gone) return;
-    const timer = setTimeout(retry, RETRY_MS);
-    return () => clearTimeout(timer);
-  }, [state, retry]);
+  useRetry(state, retry);
   return { ...state, retry };
 }
 

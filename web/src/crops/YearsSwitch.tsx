@@ -1,4 +1,5 @@
 import { ThirdMark } from '../answer/ThirdMark.tsx';
+import { Switch } from '../shell/Switch.tsx';
 import { YEARS, type Years } from './cropsAddress.ts';
 
 const NAMES: Record<Years, string> = { dry: 'Dry years', all: 'All years', wet: 'Wet years' };
@@ -6,20 +7,13 @@ const NAMES: Record<Years, string> = { dry: 'Dry years', all: 'All years', wet: 
 /** Which years the grid speaks of. */
 export function YearsSwitch({ years, choose }: { years: Years; choose: (years: Years) => void }) {
   return (
-    <fieldset class="years-switch">
-      <legend class="unseen">Years</legend>
-      {YEARS.map((name) => (
-        <button
-          key={name}
-          type="button"
-          aria-pressed={years === name}
-          data-testid={`years-${name}`}
-          onClick={() => choose(name)}
-        >
+    <Switch legend="Years" choices={YEARS} chosen={years} choose={choose} look="years-switch" testId="years">
+      {(name) => (
+        <>
           {name !== 'all' && <ThirdMark third={name} />}
           {NAMES[name]}
-        </button>
-      ))}
-    </fieldset>
+        </>
+      )}
+    </Switch>
   );
 }

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Answer, Hindcast, Problem } from '../api/contract.ts';
 import { GoneError, RefusedError, requestJson } from '../api/requestJson.ts';
+import { useRetry } from '../api/useRetry.ts';
 
 type Asked = Answer['inputs']['question'];
 
@@ -20,9 +21,6 @@ export interface LookBackRun extends Omit<State, 'found'> {
   readonly begin: () => void;
   readonly stop: () => void;
 }
-
-/** Time before a server that is gone is asked again. [ms] */
-const RETRY_MS = 4000;
 
 const WAITING = { phase: 'waiting', problem: null, gone: false } as const;
 
@@ -59,11 +57,7 @@ export function useLookBack(question: Asked): LookBackRun {
     [body],
   );
   const stop = useCallback(() => under.current?.abort(), []);
-  useEffect(() => {
-    if (!state.gone) return;
-    const timer = setTimeout(begin, RETRY_MS);
-    return () => clearTimeout(timer);
-  }, [state, begin]);
+  useRetry(state, begin);
   const { found, ...rest } = state;
   return { ...rest, hindcast: found?.hindcast ?? null, fresh: found?.body === body, begin, stop };
 }

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Problem, RegionEvent, RegionInput, RegionRow } from '../api/contract.ts';
 import { postForLines } from '../api/postForLines.ts';
 import { GoneError, RefusedError } from '../api/requestJson.ts';
+import { useRetry } from '../api/useRetry.ts';
 
 type Start = Extract<RegionEvent, { step: 'start' }>;
 
@@ -32,10 +33,9 @@ export interface RegionRun extends RegionState {
   readonly stop: () => void;
 }
 
-/** Time without a change before the server is asked; time between two drawings of rows; time before a server that is gone is asked again. [ms] */
+/** Time without a change before the server is asked; time between two drawings of rows. [ms] */
 const SETTLE_MS = 250;
 const DRAW_MS = 200;
-const RETRY_MS = 4000;
 
 const WAITING: RegionState = { answer: null, phase: 'waiting', problem: null, gone: false };
 
@@ -75,11 +75,7 @@ export function useRegion(question: RegionInput | null, atOnce: boolean): Region
     if (body !== null) setBegun((before) => ({ body, attempt: (before?.attempt ?? 0) + 1 }));
   }, [body]);
   const stop = useCallback(() => under.current?.abort(), []);
-  useEffect(() => {
-    if (!state.gone) return;
-    const timer = setTimeout(begin, RETRY_MS);
-    return () => clearTimeout(timer);
-  }, [state, begin]);
+  useRetry(state, begin);
   return { ...state, fresh: state.answer !== null && state.answer.asked === body, begin, stop };
 }
 

@@ -1,3 +1,4 @@
+import { Switch } from '../shell/Switch.tsx';
 import type { DateStyle } from './dates.ts';
 import { switchDates, useDates } from './useDates.ts';
 
@@ -7,19 +8,8 @@ const NAMES: Record<DateStyle, string> = { us: 'Month names', iso: 'ISO dates' }
 export function DatesSwitch() {
   const { style } = useDates();
   return (
-    <fieldset class="switch">
-      <legend class="unseen">Dates</legend>
-      {(['us', 'iso'] as const).map((name) => (
-        <button
-          key={name}
-          type="button"
-          aria-pressed={style === name}
-          data-testid={`dates-${name}`}
-          onClick={() => switchDates(name)}
-        >
-          {NAMES[name]}
-        </button>
-      ))}
-    </fieldset>
+    <Switch legend="Dates" choices={['us', 'iso']} chosen={style} choose={switchDates} testId="dates">
+      {(name) => NAMES[name]}
+    </Switch>
   );
 }

@@ -10,14 +10,12 @@ import type { StationCheck } from '../api/contract.ts';
 import { Chart } from '../charts/Chart.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { useWidth } from '../charts/useWidth.ts';
+import { Switch } from '../shell/Switch.tsx';
 import { useDates } from '../units/useDates.ts';
 import { stationStem } from './stationStem.ts';
 import { sayCompleteness } from './stationWords.ts';
 
-const ELEMENTS: readonly (readonly [GridElement, string])[] = [
-  ['rain', 'Rain'],
-  ['temperatures', 'Temperatures'],
-];
+const NAMES: Record<GridElement, string> = { rain: 'Rain', temperatures: 'Temperatures' };
 /** Room beside the months. [px] */
 const SIDES_PX = 70 + 16;
 const WIDEST_PX = 640;
@@ -54,19 +52,14 @@ export function CompletenessChart({ check }: { check: StationCheck }) {
           caption={caption}
           legend={
             <>
-              <fieldset class="switch">
-                <legend class="unseen">Element</legend>
-                {ELEMENTS.map(([name, title]) => (
-                  <button
-                    key={name}
-                    type="button"
-                    aria-pressed={element === name}
-                    onClick={() => setElement(name)}
-                  >
-                    {title}
-                  </button>
-                ))}
-              </fieldset>
+              <Switch
+                legend="Element"
+                choices={['rain', 'temperatures']}
+                chosen={element}
+                choose={setElement}
+              >
+                {(name) => NAMES[name]}
+              </Switch>
               <span class="key key-standing">stands</span>
               <span class="key key-failing">does not: too many days are missing</span>
               <span>blank: nothing</span>
