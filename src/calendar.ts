@@ -75,9 +75,11 @@ export function isoDateOf(dayNumber: number): string {
  * @example parseIsoDate('2020-08-10') // 18484
  */
 export function parseIsoDate(text: string): number {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  const [year, month, day] = match ? match.slice(1).map(Number) : [0, 0, 0];
-  if (!match || month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) {
+  const isWritten = /^\d{4}-\d{2}-\d{2}$/.test(text);
+  const year = Number(text.slice(0, 4));
+  const month = Number(text.slice(5, 7));
+  const day = Number(text.slice(8));
+  if (!isWritten || month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) {
     throw new InvalidInputError('DATE_UNREADABLE', `"${text}" is not a calendar date.`, {
       hint: 'Write dates as YYYY-MM-DD, for example 2027-05-10.',
     });

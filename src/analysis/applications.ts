@@ -1,5 +1,5 @@
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
-import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, responseKey } from '../model/run/breakdownSums.ts';
 
 /** One treatment as the analysis sees it. */
 export interface Application {
@@ -30,3 +30,18 @@ export const labelDayOf = ({
   interval,
   notBefore = Number.NEGATIVE_INFINITY,
 }: Application): number => Math.max(labelDateOf(appliedDay, interval), notBefore);
+
+/** What tells one application from another: all of it, in one text. */
+export const applicationKey = ({
+  appliedDay,
+  interval,
+  notBefore,
+  load,
+  canopyFraction,
+  halfLife,
+  siteFactor,
+  response,
+  group,
+  residual,
+}: Application): string =>
+  `${appliedDay} ${interval.months} ${interval.days} ${notBefore} ${load} ${canopyFraction} ${halfLife} ${siteFactor} ${responseKey(response)} ${group} ${residual}`;

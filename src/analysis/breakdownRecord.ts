@@ -1,4 +1,4 @@
-import { type BreakdownResponse, warmthFactors } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, responseKey, warmthFactors } from '../model/run/breakdownSums.ts';
 import { type Columns, newColumns } from '../model/run/columns.ts';
 import type { DailyForcing } from '../model/run/dailyForcing.ts';
 import { labelWater } from '../model/run/labelWater.ts';
@@ -66,19 +66,19 @@ export function breakdownRecord(
   basis: LabelBasis,
 ): BreakdownRecord {
   const { forcing, series, columns } = climate;
-  const { q10, snowStopsMm, moisture, moistureExponent } = response;
-  const warmthKey = `${q10} ${snowStopsMm}`;
-  const responseKey = `${warmthKey} ${moisture} ${moistureExponent}`;
-  const warm = runs.get(climate, warmthKey, () => warmthRun(forcing, response, columns)) as WarmthRun;
+  const responds = responseKey(response);
+  const warm = runs.get(climate, `warmth ${response.q10} ${response.snowStopsMm}`, () =>
+    warmthRun(forcing, response, columns),
+  ) as WarmthRun;
 
   const { tewMm, rewMm, wetEvaporationCoefficient, thetaFieldCapacity, thetaWiltingPoint } = layer;
   const layerKey = `${tewMm} ${rewMm} ${wetEvaporationCoefficient} ${thetaFieldCapacity} ${thetaWiltingPoint}`;
-  const real = runs.get(climate, `soil ${responseKey} ${layerKey}`, () =>
+  const real = runs.get(climate, `soil ${responds} ${layerKey}`, () =>
     recordRun(forcing.waterMm, forcing, warm, layer, response, columns),
   ) as RecordRun;
 
   const { labelRainMm, labelRainEveryDays, labelCoverFraction } = basis;
-  const labelKey = `label ${responseKey} ${labelRainMm} ${labelRainEveryDays} ${labelCoverFraction}`;
+  const labelKey = `label ${responds} ${labelRainMm} ${labelRainEveryDays} ${labelCoverFraction}`;
   const label = runs.get(climate, labelKey, () => {
     const water = labelWater(series.firstDay, forcing.meanTempC, labelRainMm, labelRainEveryDays, columns);
     return recordRun(water, forcing, warm, referenceLayer(basis), response, columns);

@@ -1,6 +1,6 @@
 import { civilDateOf } from '../calendar.ts';
 import { MissingDataError } from '../errors.ts';
-import { sameDateInYear } from '../model/calendar/interval.ts';
+import { dateInYear } from '../model/calendar/interval.ts';
 import type { StationClimate } from './stationClimate.ts';
 
 /** Fewer usable years than this give no odds. */
@@ -54,10 +54,11 @@ export function usableYears(
 ): HistoricalYear[] {
   const firstYear = civilDateOf(series.firstDay).year;
   const lastYear = civilDateOf(series.firstDay + series.days - 1).year;
+  const date = civilDateOf(appliedDay);
   const years: HistoricalYear[] = [];
   const last = Math.min(lastYear, base.to ?? lastYear);
   for (let year = Math.max(firstYear, base.from ?? firstYear); year <= last; year++) {
-    const start = sameDateInYear(appliedDay, year) - series.firstDay;
+    const start = dateInYear(date, year) - series.firstDay;
     if (windows.usable(start, windowDays)) years.push({ year, start });
   }
   return years;

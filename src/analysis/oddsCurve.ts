@@ -46,9 +46,13 @@ export function relativeWeights(
   kept: readonly number[],
   weights: Float64Array,
 ): { relative: Float64Array; total: number } {
-  const largest = Math.max(...kept.map((index) => weights[index]));
-  const relative = Float64Array.from(kept, (index) => (largest > 0 ? weights[index] / largest : 1));
-  return { relative, total: relative.reduce((sum, weight) => sum + weight, 0) };
+  let largest = 0;
+  for (const index of kept) largest = Math.max(largest, weights[index]);
+  const relative = new Float64Array(kept.length).fill(1);
+  if (largest > 0) for (let k = 0; k < kept.length; k++) relative[k] = weights[kept[k]] / largest;
+  let total = 0;
+  for (const weight of relative) total += weight;
+  return { relative, total };
 }
 
 /**

@@ -11,7 +11,8 @@ import { residueCourse } from './residueCourse.ts';
 import { HORIZON_AFTER_LABEL_MONTHS, HORIZON_MONTHS } from './seasonOdds.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { TraceSet } from './seasonTraceSet.ts';
-import { THIRD_NAMES, type ThirdName, thirdNames } from './thirds.ts';
+import type { ThirdName } from './thirds.ts';
+import { sharedYearFrame, type YearFrame, yearFrame } from './yearFrame.ts';
 import { yearWeights } from './yearWeights.ts';
 
 /** Odds and dates of one residual before one crop, for any planting date. */
@@ -39,16 +40,9 @@ interface YearSet {
   readonly weights: Float64Array;
   /** Probability of harm in a year, by its place, at an offset [0-1]. */
   readonly probability: (year: number, offset: number) => number;
-  /** The years of each third with their weights. */
-  readonly thirds: readonly Third[];
+  readonly thirds: YearFrame['thirds'];
   readonly curve: QuickCurve;
   clear?: number | null;
-}
-
-interface Third {
-  readonly name: ThirdName;
-  readonly members: readonly number[];
-  readonly weights: readonly number[];
 }
 
 /** The question without what stands in the application and the planting date. */
@@ -83,8 +77,7 @@ export function pairSeason(set: TraceSet, application: Application, question: Pa
     const plantOffset = plantDay - appliedDay;
     const years = set.years(Math.max(labelOffset, plantOffset) + 1);
     const horizon = pairHorizon(application, plantDay);
-    // An outlook without a window of its own speaks of the days to planting.
-    const byDate = question.outlook && question.outlook.toDay === undefined ? plantOffset : '';
+    const byDate = hangsOnDate(question.outlook) ? plantOffset : '';
     const ofYears = known.get(years) ?? new Map<string, YearSet>();
     known.set(years, ofYears);
     const key = `${horizon} ${byDate}`;
@@ -111,6 +104,10 @@ export function pairSeason(set: TraceSet, application: Application, question: Pa
   };
 }
 
+/** An outlook without a window of its own speaks of the days to planting. */
+const hangsOnDate = (outlook: PairQuestion['outlook']): boolean =>
+  outlook !== undefined && outlook.toDay === undefined;
+
 function workOut(
   set: TraceSet,
   application: Application,
@@ -123,7 +120,6 @@ function workOut(
   const { response, halfLife, siteFactor, load, canopyFraction, appliedDay, interval } = application;
   const intervalDays = labelDateOf(appliedDay, interval) - appliedDay;
   const { labelSums } = set.record(response);
-  const { warmRain } = set.climate;
   const demand = demandBreakdownDays(
     years.map(({ start }) => labelSums[start + intervalDays] - labelSums[start]),
     intervalDays,
@@ -148,17 +144,17 @@ function workOut(
   const probability = courses
     ? (year: number, offset: number) => courses[year](offset)
     : (year: number, offset: number) => plainProbability(plain, traces[year], offset);
-  const reach = traces.map(({ lastOffset }) => lastOffset);
   const fallsFrom = courses ? daysToCleanLeaves(assumptions.foliageHalfLifeDays) + 1 : 0;
+  const frameOf = hangsOnDate(outlook) ? yearFrame : sharedYearFrame;
+  const reach = traces.map(({ lastOffset }) => lastOffset);
+  const framed = { years, weights, reach, labelOffset, horizonOffset: horizon };
+  const { thirds, stretches } = frameOf(set.climate.warmRain, framed);
   return {
     years,
     weights,
     probability,
-    thirds: thirdsWith(
-      thirdNames(years.map(({ start }) => warmRain[start + labelOffset] - warmRain[start])),
-      weights,
-    ),
-    curve: quickCurve(reach, weights, horizon, probability, fallsFrom),
+    thirds,
+    curve: quickCurve(stretches, probability, fallsFrom),
   };
 }
 
@@ -185,13 +181,4 @@ function answerOf(yearSet: YearSet, plantOffset: number, labelOffset: number, od
       return yearSet.clear;
     },
   };
-}
-
-/** The members of each third; equal weights where an outlook rules the whole third out. */
-function thirdsWith(names: readonly ThirdName[], weights: Float64Array): Third[] {
-  return THIRD_NAMES.map((name) => {
-    const members = names.map((_, index) => index).filter((index) => names[index] === name);
-    const own = members.map((index) => weights[index]);
-    return { name, members, weights: own.some((weight) => weight > 0) ? own : own.map(() => 1) };
-  });
 }

@@ -28,7 +28,7 @@ export function plainProbability(
 }
 
 /** A stretch of offsets over which the same years stand. */
-interface Stretch {
+export interface Stretch {
   readonly first: number;
   readonly last: number;
   readonly kept: readonly number[];
@@ -50,18 +50,14 @@ export interface QuickCurve {
  * The odds curve without its days: a year whose record has run out drops out while at least ten remain, and between
  * two such days the odds only fall once no more spray is on leaves.
  *
- * @param reach last offset of each year's record [d]
  * @param probability of harm in a year, by its place, at an offset [0-1]
  * @param fallsFrom offset from which each year's probability only falls [d]; 0 on bare ground
  */
 export function quickCurve(
-  reach: readonly number[],
-  weights: Float64Array,
-  horizonOffset: number,
+  stretches: readonly Stretch[],
   probability: (year: number, offset: number) => number,
   fallsFrom: number,
 ): QuickCurve {
-  const stretches = stretchesOf(reach, weights, horizonOffset);
   const oddsIn = ({ kept, relative, total }: Stretch, offset: number) => {
     let sum = 0;
     for (let k = 0; k < kept.length; k++) sum += relative[k] * probability(kept[k], offset);
@@ -125,7 +121,17 @@ export function firstThatHolds(holds: (offset: number) => boolean, first: number
   return low;
 }
 
-function stretchesOf(reach: readonly number[], weights: Float64Array, horizonOffset: number): Stretch[] {
+/**
+ * The stretches of a search, first to last.
+ *
+ * @param reach last offset of each year's record [d]
+ * @param horizonOffset last offset looked at [d]
+ */
+export function stretchesOf(
+  reach: readonly number[],
+  weights: Float64Array,
+  horizonOffset: number,
+): Stretch[] {
   const needed = Math.min(LEAST_YEARS, reach.length);
   const end = Math.min(horizonOffset, reach.toSorted((a, b) => b - a)[needed - 1]);
   const ends = [...new Set([...reach.filter((offset) => offset < end), end])].sort((a, b) => a - b);

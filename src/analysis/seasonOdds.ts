@@ -4,7 +4,7 @@ import { median } from '../model/odds/quantile.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { labelDayOf } from './applications.ts';
 import { type OddsCurve, oddsCurve } from './oddsCurve.ts';
-import { quickCurve } from './quickCurve.ts';
+import { quickCurve, stretchesOf } from './quickCurve.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type ThirdAnswer, thirdsOf } from './thirds.ts';
@@ -88,9 +88,11 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
   });
   const weights = yearWeights(climate, years, plantOffset, firstDay, question.outlook);
   const quick = quickCurve(
-    years.map(({ lastOffset }) => lastOffset),
-    weights,
-    horizonOffset,
+    stretchesOf(
+      years.map(({ lastOffset }) => lastOffset),
+      weights,
+      horizonOffset,
+    ),
     (year, offset) => years[year].probabilityAt(offset),
     fallsFrom,
   );

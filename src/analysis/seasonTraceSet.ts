@@ -1,4 +1,4 @@
-import type { BreakdownResponse } from '../model/run/breakdownSums.ts';
+import { type BreakdownResponse, responseKey } from '../model/run/breakdownSums.ts';
 import { irrigationCourse } from '../model/weather/ownRecords.ts';
 import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
 import { type HistoricalYear, historicalYears } from './historicalYears.ts';
@@ -84,7 +84,3 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
     },
   };
 }
-
-/** What tells one response from another. */
-export const responseKey = ({ q10, moisture, moistureExponent, snowStopsMm }: BreakdownResponse): string =>
-  `${q10} ${moisture} ${moistureExponent} ${snowStopsMm}`;

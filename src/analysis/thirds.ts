@@ -1,5 +1,6 @@
 import { median } from '../model/odds/quantile.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
+import type { HistoricalYear } from './historicalYears.ts';
 import type { YearCourse } from './yearCourses.ts';
 
 export const THIRD_NAMES = ['dry', 'middle', 'wet'] as const;
@@ -25,6 +26,28 @@ export function thirdNames(warmRainMm: readonly number[]): ThirdName[] {
   order.forEach((index, rank) => {
     names[index] = rank < size ? 'dry' : rank >= warmRainMm.length - size ? 'wet' : 'middle';
   });
+  return names;
+}
+
+const known = new WeakMap<readonly HistoricalYear[], Map<number, readonly ThirdName[]>>();
+
+/**
+ * Which third each year belongs to by its own warm rain from the application on; remembered for a list of years, which
+ * belongs to one record and season.
+ *
+ * @param warmRain running sum of the record's warm rain [mm]
+ * @param days counted from the application [d]
+ */
+export function warmRainThirds(
+  warmRain: Float64Array,
+  years: readonly HistoricalYear[],
+  days: number,
+): readonly ThirdName[] {
+  const byDays = known.get(years) ?? new Map<number, readonly ThirdName[]>();
+  known.set(years, byDays);
+  const names =
+    byDays.get(days) ?? thirdNames(years.map(({ start }) => warmRain[start + days] - warmRain[start]));
+  byDays.set(days, names);
   return names;
 }
 

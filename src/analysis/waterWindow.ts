@@ -147,8 +147,44 @@ function shareOf(reached: readonly number[], weights: Float64Array) {
 }
 
 function sumOf(season: WaterSeason, { fromDay, toDay, withIrrigation }: WaterWindow, year: HistoricalYear) {
+  const { asOfDay = fromDay - 1, irrigation } = season;
+  if (withIrrigation && irrigation.length > 0) return summed(season, year, fromDay, toDay, withIrrigation);
+  const toCome = Math.max(fromDay, asOfDay + 1);
+  return rainToCome(
+    season,
+    year,
+    toCome,
+    toDay,
+    summed(season, year, fromDay, Math.min(asOfDay, toDay), false),
+  );
+}
+
+/** Water of some days along a year's course. [mm] */
+function summed(
+  season: WaterSeason,
+  year: HistoricalYear,
+  fromDay: number,
+  toDay: number,
+  withIrrigation: boolean,
+): number {
   let sum = 0;
   for (let day = fromDay; day <= toDay; day++) sum += waterOn(season, year, day, withIrrigation) ?? 0;
+  return sum;
+}
+
+/** {@link summed} of days of which nothing is observed and on which nothing is given, on top of a sum: most days of most sums. [mm] */
+function rainToCome(
+  { climate: { series }, firstDay, restOfSeasonRain }: WaterSeason,
+  { start }: HistoricalYear,
+  fromDay: number,
+  toDay: number,
+  before: number,
+): number {
+  let sum = before;
+  const end = Math.min(start + toDay - firstDay, series.days - 1);
+  for (let index = Math.max(0, start + fromDay - firstDay); index <= end; index++) {
+    sum += series.rainMm[index] * restOfSeasonRain;
+  }
   return sum;
 }
 

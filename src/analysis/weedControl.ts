@@ -3,7 +3,7 @@ import { type ProbabilityInterval, wilsonInterval } from '../model/odds/wilsonIn
 import { effectiveYears } from '../model/years/effectiveYears.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { type CourseOfSums, firstThatHolds } from './quickCurve.ts';
-import { type ThirdName, thirdNames } from './thirds.ts';
+import type { ThirdName } from './thirds.ts';
 import type { Trace } from './traces.ts';
 
 /** Weeks until little enough is left that weeds come through; Infinity where that lies past the horizon. */
@@ -23,11 +23,11 @@ export interface ControlWeeks {
  * Source     assumption of our own: 25 % left
  * Checked    test/analysis/weedControl.test.ts
  *
- * @param warmRainMm of each year over the season asked about; sorts the years into thirds
+ * @param names the third that each year belongs to, by warm rain over the season asked about
  */
 export function controlWeeks(
   years: readonly (CourseOfSums & { readonly lastOffset: number })[],
-  warmRainMm: readonly number[],
+  names: readonly ThirdName[],
   siteHalfLife: number,
   fractionLeft: number,
 ): ControlWeeks {
@@ -36,7 +36,6 @@ export function controlWeeks(
     const reached = (offset: number) => sums[base + offset] - sums[base] >= needed;
     return reached(lastOffset) ? firstThatHolds(reached, 0, lastOffset) / 7 : Number.POSITIVE_INFINITY;
   });
-  const names = thirdNames(warmRainMm);
   const medianOf = (name: ThirdName) => median(weeks.filter((_, year) => names[year] === name));
   return { middle: median(weeks), dry: medianOf('dry'), wet: medianOf('wet') };
 }

@@ -1,8 +1,11 @@
-import { responseKey, type TraceSet } from '../analysis/seasonTraceSet.ts';
+import type { PairAnswer, PairSeason } from '../analysis/pairSeason.ts';
+
+import { warmRainThirds } from '../analysis/thirds.ts';
 import { activationOdds, controlWeeks } from '../analysis/weedControl.ts';
 import { yearWeights } from '../analysis/yearWeights.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
 import { titleOf } from '../catalogue/titleOf.ts';
+import { responseKey } from '../model/run/breakdownSums.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import {
   type Comparison,
@@ -71,7 +74,7 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   return {
     question,
     crop,
-    activation: activationOf(lead, season.set, weather),
+    activation: activationOf(lead, season, weather),
     residuals: rows.filter((row): row is ResidualRow => !isUnjudged(row)).sort(byUse),
     unjudged: [...unjudged, ...rows.filter(isUnjudged)],
     cautions,
@@ -130,7 +133,10 @@ function residualRow(
 ): ResidualRow {
   const { question, interval, plantDay } = resolved;
   const labelAllows = !resolved.labelForbids && labelDate <= question.plantOn;
-  const known = {
+  const figures = season === null ? NO_CARRYOVER : figuresOn(season, plantDay);
+  const { oddsAtPlanting } = figures;
+  // One literal: spreads would be half of what a comparison allocates.
+  return {
     residual: resolved.treatmentName,
     labelEntry: entry && { id: entry.id, name: entry.name },
     group: resolved.groups ?? 'not known',
@@ -139,25 +145,37 @@ function residualRow(
     labelAllows,
     weeksOfControl: weeksOf(resolved, common),
     halfLife: halfLifeOf(resolved, catalogue),
+    carryoverModelled: season !== null,
+    clearDate: season === null ? labelDate : figures.clearDate,
+    withinLimit: labelAllows && (oddsAtPlanting ?? 0) <= question.oddsLimit,
+    oddsAtPlanting,
+    oddsRange: figures.oddsRange,
+    thirdOdds: figures.thirdOdds,
+    oddsAtLabelDate: figures.oddsAtLabelDate,
   };
-  if (season === null) {
-    return {
-      ...known,
-      carryoverModelled: false,
-      clearDate: labelDate,
-      withinLimit: labelAllows,
-      oddsAtPlanting: null,
-      oddsRange: null,
-      thirdOdds: null,
-      oddsAtLabelDate: null,
-    };
-  }
+}
+
+/** What a row says of odds, and the date it clears. */
+type ToldFigures = Pick<
+  ResidualRow,
+  'clearDate' | 'oddsAtPlanting' | 'oddsRange' | 'thirdOdds' | 'oddsAtLabelDate'
+>;
+
+const NO_CARRYOVER: ToldFigures = {
+  clearDate: null,
+  oddsAtPlanting: null,
+  oddsRange: null,
+  thirdOdds: null,
+  oddsAtLabelDate: null,
+};
+
+const told = new WeakMap<PairAnswer, ToldFigures>();
+
+/** Figures of a season on a planting date; crops that share the season share them. */
+function figuresOn(season: PairSeason, plantDay: number): ToldFigures {
   const answer = season.at(plantDay);
-  return {
-    ...known,
-    carryoverModelled: true,
+  const figures = told.get(answer) ?? {
     clearDate: dateOfOffset(season, answer.clearOffset()),
-    withinLimit: labelAllows && answer.oddsAtPlanting <= question.oddsLimit,
     oddsAtPlanting: answer.oddsAtPlanting,
     oddsRange: { ...answer.range(), years: answer.years },
     thirdOdds: {
@@ -167,6 +185,8 @@ function residualRow(
     },
     oddsAtLabelDate: answer.oddsAtLabel(),
   };
+  told.set(answer, figures);
+  return figures;
 }
 
 function halfLifeOf({ active, halfLife }: ResolvedQuestion, catalogue: Catalogue): ResidualRow['halfLife'] {
@@ -200,32 +220,38 @@ function weeksOf(
 
   function controlled() {
     const years = set.years(plantOffset + 1);
-    const { warmRain } = set.climate;
     return controlWeeks(
       set.traces(response, years),
-      years.map(({ start }) => warmRain[start + plantOffset] - warmRain[start]),
+      warmRainThirds(set.climate.warmRain, years, plantOffset),
       siteHalfLife,
       question.assume.controlFractionLeft,
     );
   }
 }
 
+/** Odds that the spray is washed in; they hang on no crop. */
 function activationOf(
   resolved: ResolvedQuestion,
-  set: TraceSet,
+  { set, activations }: SeasonInCommon,
   { climate }: StationWeather,
 ): NonNullable<Comparison['activation']> {
   const { plantDay, application, question } = resolved;
-  const { appliedDay } = application;
-  const { activationRainMm, activationDays } = question.assume;
-  const asked = seasonQuestionOf(resolved, climate.series);
-  const plantOffset = plantDay - appliedDay;
-  const years = set.years(Math.max(plantOffset, activationDays) + 1);
-  const { odds, range } = activationOdds(
-    set.traces(application.response, years),
-    yearWeights(climate, years, plantOffset, appliedDay, asked.outlook),
-    activationRainMm,
-    activationDays,
-  );
-  return { odds, ...range, neededMm: activationRainMm, withinDays: activationDays };
+  const activation = activations.get(plantDay) ?? washedIn();
+  activations.set(plantDay, activation);
+  return activation;
+
+  function washedIn() {
+    const { appliedDay } = application;
+    const { activationRainMm, activationDays } = question.assume;
+    const asked = seasonQuestionOf(resolved, climate.series);
+    const plantOffset = plantDay - appliedDay;
+    const years = set.years(Math.max(plantOffset, activationDays) + 1);
+    const { odds, range } = activationOdds(
+      set.traces(application.response, years),
+      yearWeights(climate, years, plantOffset, appliedDay, asked.outlook),
+      activationRainMm,
+      activationDays,
+    );
+    return { odds, ...range, neededMm: activationRainMm, withinDays: activationDays };
+  }
 }

@@ -22,22 +22,22 @@ export const firstAppliedDay = (resolved: ResolvedQuestion): number =>
   Math.min(...all(resolved).map(({ application }) => application.appliedDay));
 
 /** How many applications of the main treatment come first in {@link carryingApplications}. */
-export const mainApplications = (resolved: ResolvedQuestion): number =>
-  carriesOver(resolved) ? 1 + resolved.otherApplications.length : 0;
+export const mainApplications = (resolved: ResolvedQuestion): number => ownApplications(resolved).length;
+
+/** A treatment's own applications whose residue counts. */
+const ownApplications = (one: ResolvedQuestion): Application[] =>
+  carriesOver(one) ? [one.application, ...one.otherApplications] : [];
 
 /** The applications whose residue counts, the main treatment's first; each waits for the field's label date. */
 export function carryingApplications(resolved: ResolvedQuestion): Application[] {
-  const carrying = all(resolved).filter(carriesOver);
-  const applications = carrying.flatMap(({ application, otherApplications }) => [
-    application,
-    ...otherApplications,
-  ]);
-  if (resolved.beside.length === 0) return applications;
+  if (resolved.beside.length === 0) return ownApplications(resolved);
   const labelDay = fieldLabelDay(resolved);
-  return applications.map((one) => ({
-    ...one,
-    notBefore: Math.max(labelDay, one.notBefore ?? Number.NEGATIVE_INFINITY),
-  }));
+  return all(resolved)
+    .flatMap(ownApplications)
+    .map((one) => ({
+      ...one,
+      notBefore: Math.max(labelDay, one.notBefore ?? Number.NEGATIVE_INFINITY),
+    }));
 }
 
 /** The interval that sets the field's label date: the main treatment's, or another's with its name. */

@@ -1,3 +1,4 @@
+import { applicationKey } from '../analysis/applications.ts';
 import { fieldSeason } from '../analysis/fieldSeason.ts';
 import { type PairSeason, pairSeason } from '../analysis/pairSeason.ts';
 import type { TraceSet } from '../analysis/seasonTraceSet.ts';
@@ -98,16 +99,14 @@ function seasonOf(
   { climate }: StationWeather,
   known: KnownSeasons,
 ): PairSeason {
+  const applications = carryingApplications(resolved);
+  const key = applications.map(applicationKey).join(', ');
+  const found = known.get(key);
+  if (found !== undefined) return found;
   const asked = seasonQuestionOf(resolved, climate.series);
-  const [first, ...more] = asked.applications;
-  const key = JSON.stringify(
-    asked.applications.map(({ interval: { months, days }, ...one }) => ({
-      ...one,
-      interval: [months, days],
-    })),
-  );
+  const [first, ...more] = applications;
   const isShared = more.length === 0 && first.appliedDay === resolved.application.appliedDay;
-  const season = known.get(key) ?? (isShared ? pairSeason(set, first, asked) : fieldSeason(climate, asked));
+  const season = isShared ? pairSeason(set, first, asked) : fieldSeason(climate, asked);
   known.set(key, season);
   return season;
 }

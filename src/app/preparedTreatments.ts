@@ -87,11 +87,19 @@ export function conditionedTreatment(
   catalogue: Catalogue,
   say: Say,
 ): Treatment {
-  const conditioned = (one: AskedTreatment): Treatment => ({
-    ...one,
-    ...withConditions(one.resolved, weather, catalogue, say),
-  });
+  const conditioned = ({
+    actives,
+    conditionsInWords,
+    foodFeedInterval,
+    resolved,
+  }: AskedTreatment): Treatment =>
+    Object.assign(withConditions(resolved, weather, catalogue, say), {
+      actives,
+      conditionsInWords,
+      foodFeedInterval,
+    });
   const treatment = conditioned(main);
+  if (beside.length === 0) return treatment;
   return { ...treatment, resolved: { ...treatment.resolved, beside: beside.map(conditioned) } };
 }
 

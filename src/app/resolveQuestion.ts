@@ -238,10 +238,7 @@ function catalogueInterval(
       sources: [titleOf(chosen.chosen.source, catalogue.sources)],
     },
     intervalFallBack: chosen.fallBack,
-    longerElsewhere: [
-      ...chosen.elsewhere,
-      ...chosen.longerElsewhere.map((one) => sayFinding(one, catalogue.sources)),
-    ],
+    longerElsewhere: chosen.besideInWords,
   };
 }
 

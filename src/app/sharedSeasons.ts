@@ -2,6 +2,7 @@ import { pairHorizon } from '../analysis/pairSeason.ts';
 import { type SharedSeason, type TraceSet, traceSet } from '../analysis/seasonTraceSet.ts';
 import type { StationClimate } from '../analysis/stationClimate.ts';
 import type { ControlWeeks } from '../analysis/weedControl.ts';
+import type { Comparison } from '../schema/comparison.ts';
 import { carryingApplications } from './fieldTreatments.ts';
 import type { KnownSeasons } from './pairAnswers.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
@@ -22,6 +23,8 @@ export interface SeasonInCommon {
   readonly known: KnownSeasons;
   /** Weeks of control by what they hang on; they hang on no crop. */
   readonly weeks: Map<string, ControlWeeks>;
+  /** Odds that rain washes the spray in, by planting day; they hang on no crop either. */
+  readonly activations: Map<number, NonNullable<Comparison['activation']>>;
 }
 
 /** Seasons of questions that come one after the other: equal ones are worked out once. */
@@ -52,6 +55,7 @@ export function sharedSeasons(): SharedSeasons {
         set: traceSet(climate, shared),
         known: new Map(),
         weeks: new Map(),
+        activations: new Map(),
         gathered: gathers,
       };
       held.delete(key);

@@ -66,7 +66,7 @@ export function withConditions(
   const labels = setting.map(({ label }) => label);
   const { resolved: longer, lengthenedFrom } = lengthened(resolved, labels);
   return {
-    resolved: { ...longer, labelForbids: conditions.some(forbids) },
+    resolved: conditions.some(forbids) ? { ...longer, labelForbids: true } : longer,
     lengthenedFrom,
     conditions,
     passedOver: lines.filter((_, index) => out.has(index)).map(({ interval }) => sayInterval(interval)),

@@ -1,4 +1,4 @@
-import { type ErrorDetails, MissingDataError } from '../errors.ts';
+import { MissingDataError } from '../errors.ts';
 import type { Interval } from '../model/calendar/interval.ts';
 import type { Active, Catalogue, Crop, IntervalRow } from '../schema/catalogue.ts';
 import type { FieldCountry } from '../schema/codes.ts';
@@ -18,6 +18,8 @@ export interface ChosenInterval extends Interval {
   readonly longerElsewhere: readonly { readonly row: IntervalRow; readonly interval: Interval }[];
   /** One sentence for each other country's labels, and one for ready mixes: shown, never in its place. */
   readonly elsewhere: readonly string[];
+  /** All that stands beside it, one sentence each: other countries, ready mixes, findings and advice. */
+  readonly besideInWords: readonly string[];
   /** A sentence where no row names the crop with this active alone, and which rows stand in; else null. */
   readonly fallBack: string | null;
   /** True where the chosen row rests on memory. */
@@ -75,11 +77,12 @@ export function chooseInterval(
   const key = [country, ...without].join(' ');
   const choice = choices.get(key) ?? choose(pair, catalogue, active, crop, country, without);
   choices.set(key, choice);
-  if ('missing' in choice) throw new MissingDataError('INTERVAL_MISSING', ...choice.missing);
+  if (choice instanceof MissingDataError) throw choice;
   return choice;
 }
 
-type Choice = ChosenInterval | { readonly missing: [message: string, more: ErrorDetails] };
+/** A refusal is kept too: a comparison meets hundreds, and making one costs more than the rest of a choice. */
+type Choice = ChosenInterval | MissingDataError;
 
 /** Choices by the rows of their pair, which are looked for once and never change. */
 const known = new WeakMap<readonly ReachingRow[], Map<string, Choice>>();
@@ -109,12 +112,15 @@ function choose(
   const rows = pair
     .filter(({ reach, row }) => reach !== 'unnamed crops' || counting.includes(row))
     .map(({ row }) => row);
+  const { longerElsewhere, elsewhere } = evidenceBeside(pair, country, counting, winner.longest);
   return {
     ...winner.longest,
     chosen: winner.row,
     counting,
     rows,
-    ...evidenceBeside(pair, country, counting, winner.longest),
+    longerElsewhere,
+    elsewhere,
+    besideInWords: [...elsewhere, ...longerElsewhere.map((one) => sayFinding(one, catalogue.sources))],
     fallBack: tier.fallBack?.(crop.name, winner.row) ?? null,
     fromMemory: winner.row.mark === 'from memory',
     atLeast: isAtLeast(winner.row),
@@ -173,13 +179,13 @@ function missing(
   counting: readonly IntervalRow[],
   pair: readonly ReachingRow[],
   elsewhere: readonly string[],
-): Choice {
+): MissingDataError {
   const names = `from ${active.isoName} to ${crop.name}`;
   const bioassayDecides = counting.some(({ bioassay }) => bioassay === 'yes');
   const message = bioassayDecides
     ? `No label interval is known ${names}: the source gives no length and asks for a field bioassay. Read your label.`
     : `No label interval is known ${names}: read your label.`;
-  const more = {
+  return new MissingDataError('INTERVAL_MISSING', [message, ...elsewhere].join(' '), {
     hint: 'Add your label\'s interval with --interval, for example --interval "9 months".',
     details: {
       field: 'interval',
@@ -188,6 +194,5 @@ function missing(
       bioassay: bioassayDecides,
       rows: pair.map(({ row }) => row.rowId),
     },
-  };
-  return { missing: [[message, ...elsewhere].join(' '), more] };
+  });
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayReached, judgeWater, SEARCH_DAYS, type WaterSeason } from '../../src/analysis/waterWindow.ts';
 import { parseIsoDate } from '../../src/calendar.ts';
@@ -64,6 +65,28 @@ describe('a sum of water over a window', () => {
     const given = { ...watered, asOfDay: day('2021-06-30') };
     expect(judgeWater(given, { ...summer, withIrrigation: true }, 105).amountMm).toBe(30);
     expect(judgeWater(given, summer, 105).amountMm).toBe(0);
+  });
+
+  it('comes to the same, to the last bit, whether each day is asked for water given or none is', () => {
+    const rain = fc.array(fc.integer({ min: 0, max: 400 }), { minLength: 30, maxLength: 30 });
+    const offset = fc.integer({ min: -20, max: 140 });
+    fc.assert(
+      fc.property(
+        rain,
+        offset,
+        offset,
+        offset,
+        fc.integer({ min: 0, max: 900 }),
+        (tenths, a, b, seen, mm) => {
+          const rule: RainRule = (date, year) => tenths[(Number(date.slice(3)) + year) % 30] / 10;
+          const window = { fromDay: APPLIED + a, toDay: APPLIED + a + Math.abs(b), withIrrigation: true };
+          const season = seasonOf(rule, { asOfDay: APPLIED + seen, restOfSeasonRain: 0.7 }, ['2021-06-20']);
+          const given = { ...season, irrigation: [{ day: APPLIED - 300, mm: 5 }] };
+          expect(judgeWater(season, window, mm)).toEqual(judgeWater(given, window, mm));
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 
   it('scales the rain to come, and leaves what was observed alone', () => {

@@ -13,18 +13,20 @@ describe('controlWeeks', () => {
   it('is two half-lives to a quarter left, in each year’s own days', () => {
     // Half-life 10 breakdown days: 20 are needed; at 0.5 a day 40 days, at 0.25 80, at 1 20.
     const years = [steady(0.5), steady(0.25), steady(1)];
-    const weeks = controlWeeks(years, [50, 10, 90], 10, 0.25);
+    const weeks = controlWeeks(years, ['middle', 'dry', 'wet'], 10, 0.25);
     expect(weeks).toEqual({ middle: 40 / 7, dry: 80 / 7, wet: 20 / 7 });
   });
 
   it('takes the share left that is asked for, and starts at the spray, not at the record', () => {
     const late = { ...steady(0.5), base: 100, lastOffset: 900 };
-    expect(controlWeeks([late, late, late], [1, 2, 3], 10, 0.5).middle).toBe(20 / 7);
+    expect(controlWeeks([late, late, late], ['dry', 'middle', 'wet'], 10, 0.5).middle).toBe(20 / 7);
   });
 
   it('is without end where the record does not reach', () => {
     const short = steady(0.01, 100);
-    expect(controlWeeks([short, short, short], [1, 2, 3], 10, 0.25).middle).toBe(Number.POSITIVE_INFINITY);
+    expect(controlWeeks([short, short, short], ['dry', 'middle', 'wet'], 10, 0.25).middle).toBe(
+      Number.POSITIVE_INFINITY,
+    );
   });
 });
 

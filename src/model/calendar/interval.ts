@@ -1,4 +1,4 @@
-import { civilDateOf, dayNumberOf, daysInMonth } from '../../calendar.ts';
+import { type CivilDate, civilDateOf, dayNumberOf, daysInMonth } from '../../calendar.ts';
 
 /** A rotation interval as labels write it: whole months, then days. */
 export interface Interval {
@@ -25,7 +25,9 @@ export function labelDateOf(appliedDay: number, interval: Interval): number {
 }
 
 /** The same calendar date in another year; 29 February becomes 28 February where there is none. */
-export function sameDateInYear(dayNumber: number, year: number): number {
-  const { month, day } = civilDateOf(dayNumber);
-  return dayNumberOf(year, month, Math.min(day, daysInMonth(year, month)));
-}
+export const sameDateInYear = (dayNumber: number, year: number): number =>
+  dateInYear(civilDateOf(dayNumber), year);
+
+/** A day of a month in a year; 29 February becomes 28 February where there is none. [day number] */
+export const dateInYear = ({ month, day }: Omit<CivilDate, 'year'>, year: number): number =>
+  dayNumberOf(year, month, Math.min(day, daysInMonth(year, month)));

@@ -1,4 +1,4 @@
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { normalCdf } from '../odds/normalCdf.ts';
 import { assertWithin } from '../../errors.ts';
 
 /** How far a field bioassay can be trusted. */
@@ -27,5 +27,5 @@ export function injuryProbability(
   assertWithin('sensitivity', sensitivity, 0.5, 1);
   assertWithin('specificity', specificity, 0.5, 1);
   assertWithin('spread', spread, 0.01, 5);
-  return 1 - specificity + (sensitivity + specificity - 1) * normalCdf(logIndex / spread, 0, 1);
+  return 1 - specificity + (sensitivity + specificity - 1) * normalCdf(logIndex / spread);
 }

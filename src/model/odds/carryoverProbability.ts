@@ -1,4 +1,4 @@
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { normalCdf } from './normalCdf.ts';
 
 /** One part of a dose in the soil, measured against what is harmless. */
 export interface ResiduePart {
@@ -40,7 +40,7 @@ export function carryoverOfOnePart(logExcess: number, decayExponent: number, soi
 function shareOfSlowerSoils(speed: number, soilSpread: number): number {
   if (speed <= 0) return 0;
   if (speed === Number.POSITIVE_INFINITY) return 1;
-  return normalCdf(Math.log(speed) / soilSpread, 0, 1);
+  return normalCdf(Math.log(speed) / soilSpread);
 }
 
 /**

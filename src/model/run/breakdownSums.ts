@@ -15,6 +15,10 @@ export interface BreakdownResponse {
   readonly snowStopsMm: number;
 }
 
+/** What tells one response from another: all of it, in one text. */
+export const responseKey = ({ q10, moisture, moistureExponent, snowStopsMm }: BreakdownResponse): string =>
+  `${q10} ${moisture} ${moistureExponent} ${snowStopsMm}`;
+
 /**
  * Temperature factor of each day; 0 on frozen ground or under snow. [0 … , 1 at 20 °C]
  *
