@@ -6,7 +6,7 @@ import { oddsRange } from '../model/odds/oddsRange.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { type Application, labelDayOf } from './applications.ts';
 import type { HistoricalYear } from './historicalYears.ts';
-import { plainProbability, type QuickCurve, quickCurve } from './quickCurve.ts';
+import { meanOddsOf, plainMeanOdds, plainProbability, type QuickCurve, quickCurve } from './quickCurve.ts';
 import { residueCourse } from './residueCourse.ts';
 import { HORIZON_AFTER_LABEL_MONTHS, HORIZON_MONTHS } from './seasonOdds.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
@@ -154,7 +154,7 @@ function workOut(
     weights,
     probability,
     thirds,
-    curve: quickCurve(stretches, probability, fallsFrom),
+    curve: quickCurve(stretches, courses ? meanOddsOf(probability) : plainMeanOdds(plain, traces), fallsFrom),
   };
 }
 

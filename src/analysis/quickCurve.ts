@@ -27,6 +27,42 @@ export function plainProbability(
   return carryoverOfOnePart(logExcess, (Math.LN2 / siteHalfLife) * breakdownDays, soilSpread);
 }
 
+/**
+ * Odds of a stretch at an offset: the weighted mean of its years' probabilities. [0-1] Once a part of the sum is over the
+ * limit, so is the whole, for no term is negative: what comes back may then be that part.
+ */
+export type MeanOdds = (stretch: Stretch, offset: number, limit: number) => number;
+
+/** Mean odds of years with any course of probability. @param probability of harm in a year, by its place, at an offset [0-1] */
+export const meanOddsOf =
+  (probability: (year: number, offset: number) => number): MeanOdds =>
+  ({ kept, relative, total }, offset, limit) => {
+    let sum = 0;
+    for (let k = 0; k < kept.length; k++) {
+      sum += relative[k] * probability(kept[k], offset);
+      if (sum / total > limit) break;
+    }
+    return sum / total;
+  };
+
+/** Mean odds of one treatment on bare soil: {@link meanOddsOf} its {@link plainProbability}, in one loop without a call for each year. */
+export function plainMeanOdds(
+  { logExcess, siteHalfLife, soilSpread }: PlainTreatment,
+  courses: readonly CourseOfSums[],
+): MeanOdds {
+  const rate = Math.LN2 / siteHalfLife;
+  return ({ kept, relative, total }, offset, limit) => {
+    let sum = 0;
+    for (let k = 0; k < kept.length; k++) {
+      const { sums, base } = courses[kept[k]];
+      const decay = rate * (sums[base + offset] - sums[base]);
+      sum += relative[k] * carryoverOfOnePart(logExcess, decay, soilSpread);
+      if (sum / total > limit) break;
+    }
+    return sum / total;
+  };
+}
+
 /** A stretch of offsets over which the same years stand. */
 export interface Stretch {
   readonly first: number;
@@ -50,37 +86,21 @@ export interface QuickCurve {
  * The odds curve without its days: a year whose record has run out drops out while at least ten remain, and between
  * two such days the odds only fall once no more spray is on leaves.
  *
- * @param probability of harm in a year, by its place, at an offset [0-1]
  * @param fallsFrom offset from which each year's probability only falls [d]; 0 on bare ground
  */
-export function quickCurve(
-  stretches: readonly Stretch[],
-  probability: (year: number, offset: number) => number,
-  fallsFrom: number,
-): QuickCurve {
-  const oddsIn = ({ kept, relative, total }: Stretch, offset: number) => {
-    let sum = 0;
-    for (let k = 0; k < kept.length; k++) sum += relative[k] * probability(kept[k], offset);
-    return sum / total;
-  };
-  // Terms are never negative: once a part of the sum is over the limit, so is the whole.
-  const withinIn = ({ kept, relative, total }: Stretch, offset: number, limit: number) => {
-    let sum = 0;
-    for (let k = 0; k < kept.length; k++) {
-      sum += relative[k] * probability(kept[k], offset);
-      if (sum / total > limit) return false;
-    }
-    return true;
-  };
+export function quickCurve(stretches: readonly Stretch[], meanOdds: MeanOdds, fallsFrom: number): QuickCurve {
+  const lastStretch = stretches[stretches.length - 1];
   return {
-    lastOffset: stretches[stretches.length - 1].last,
-    at: (offset) =>
-      oddsIn(stretches.find(({ last }) => offset <= last) ?? stretches[stretches.length - 1], offset),
+    lastOffset: lastStretch.last,
+    at(offset) {
+      const stretch = stretches.find(({ last }) => offset <= last) ?? lastStretch;
+      return meanOdds(stretch, offset, Number.POSITIVE_INFINITY);
+    },
     clearOffset(fromOffset, limit) {
       let clear: number | null = null;
       for (const stretch of stretches.toReversed()) {
         const first = Math.max(stretch.first, fromOffset);
-        const within = (offset: number) => withinIn(stretch, offset, limit);
+        const within = (offset: number) => meanOdds(stretch, offset, limit) <= limit;
         const held = heldFrom(within, first, stretch.last, fallsFrom);
         if (held === null) return clear;
         clear = held;

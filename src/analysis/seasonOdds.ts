@@ -4,7 +4,7 @@ import { median } from '../model/odds/quantile.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { labelDayOf } from './applications.ts';
 import { type OddsCurve, oddsCurve } from './oddsCurve.ts';
-import { quickCurve, stretchesOf } from './quickCurve.ts';
+import { meanOddsOf, quickCurve, stretchesOf } from './quickCurve.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type ThirdAnswer, thirdsOf } from './thirds.ts';
@@ -93,7 +93,7 @@ export function seasonOdds(climate: StationClimate, question: SeasonQuestion): S
       weights,
       horizonOffset,
     ),
-    (year, offset) => years[year].probabilityAt(offset),
+    meanOddsOf((year, offset) => years[year].probabilityAt(offset)),
     fallsFrom,
   );
   const atPlanting = years.map((year) => year.probabilityAt(plantOffset));

@@ -3,7 +3,7 @@ import { weightedMean } from '../model/years/weightedMean.ts';
 import { labelDayOf } from './applications.ts';
 import { breakdownRecord } from './breakdownRecord.ts';
 import { oddsGiven } from './plantingOdds.ts';
-import { type CourseOfSums, plainProbability, quickCurve, stretchesOf } from './quickCurve.ts';
+import { type CourseOfSums, plainMeanOdds, quickCurve, stretchesOf } from './quickCurve.ts';
 import type { SeasonOdds } from './seasonOdds.ts';
 import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { StationClimate } from './stationClimate.ts';
@@ -131,10 +131,7 @@ function rainDaysOf(
   const reach = traces.map(({ lastOffset }) => lastOffset);
   const stretches = stretchesOf(reach, odds.weights, odds.horizonOffset);
   const clearWith = (years: readonly CourseOfSums[]) =>
-    quickCurve(stretches, (year, offset) => plainProbability(treatment, years[year], offset), 0).clearOffset(
-      labelOffset,
-      question.oddsLimit,
-    );
+    quickCurve(stretches, plainMeanOdds(treatment, years), 0).clearOffset(labelOffset, question.oddsLimit);
   const real = clearWith(traces);
   const label = clearWith(labelRuns);
   return real === null || label === null ? null : real - label;

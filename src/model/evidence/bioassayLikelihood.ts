@@ -1,5 +1,5 @@
-import { normalCdf } from '../odds/normalCdf.ts';
 import { assertWithin } from '../../errors.ts';
+import { normalCdf } from '../odds/normalCdf.ts';
 
 /** How far a field bioassay can be trusted. */
 export interface BioassayTrust {
