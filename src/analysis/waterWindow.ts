@@ -4,6 +4,7 @@ import type { OwnAmount } from '../model/weather/ownRecords.ts';
 import { effectiveYears } from '../model/years/effectiveYears.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
 import { RAIN_FILLED } from '../schema/codes.ts';
+import { hasReached } from './hasReached.ts';
 import { type HistoricalYear, historicalYears, LEAST_YEARS } from './historicalYears.ts';
 import type { StationClimate } from './stationClimate.ts';
 import { type OutlookQuestion, yearWeights } from './yearWeights.ts';
@@ -54,13 +55,13 @@ export function judgeWater(season: WaterSeason, window: WaterWindow, leastMm: nu
   if (window.toDay < window.fromDay) return { state: 'not met', amountMm: 0, odds: 0, range: null };
   const amountMm = observedMm(season, window);
   const over = asOfDay !== undefined && asOfDay >= window.toDay;
-  const there = amountMm !== null && amountMm >= leastMm;
+  const there = amountMm !== null && hasReached(amountMm, leastMm);
   if (there || (over && isObservedThroughout(season, window))) {
     return { state: there ? 'met' : 'not met', amountMm, odds: there ? 1 : 0, range: null };
   }
   const courses = yearsOf(season, Math.max(window.toDay, season.plantDay));
   if (courses === null) return { state: 'open', amountMm, odds: null, range: null };
-  const reached = courses.years.map((year) => (sumOf(season, window, year) >= leastMm ? 1 : 0));
+  const reached = courses.years.map((year) => (hasReached(sumOf(season, window, year), leastMm) ? 1 : 0));
   const allAre = (value: number) => over && reached.every((one) => one === value);
   const state = allAre(1) ? 'met' : allAre(0) ? 'not met' : 'open';
   return { state, amountMm, ...shareOf(reached, courses.weights) };
@@ -208,7 +209,7 @@ function firstDayOf(
   let sum = 0;
   for (let day = fromDay; day <= toDay; day++) {
     sum += mmOn(day) ?? 0;
-    if (sum >= leastMm) return day;
+    if (hasReached(sum, leastMm)) return day;
   }
   return null;
 }

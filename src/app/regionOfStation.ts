@@ -1,4 +1,5 @@
 import { forgetRuns } from '../analysis/breakdownRecord.ts';
+import { hasReached } from '../analysis/hasReached.ts';
 import { lastDateBefore, nextDate } from '../analysis/labelConditions.ts';
 import { type AgainstYears, againstYears, regionSeason, summerOf } from '../analysis/regionSeason.ts';
 import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
@@ -173,7 +174,7 @@ function counted(
       thresholdMm,
       sumMm,
       complete,
-      under: sumMm >= thresholdMm ? false : complete ? true : null,
+      under: hasReached(sumMm, thresholdMm) ? false : complete ? true : null,
     },
   ];
 }

@@ -33,6 +33,14 @@ describe('a sum of water over a window', () => {
     expect(judgeWater(seasonOf(risingYears), summer, 110.1).odds).toBe(9 / 20);
   });
 
+  it('counts an inch that fell in ten readings of a tenth, whose sum in binary falls short of it', () => {
+    const tenths: RainRule = (monthDay) => (monthDay > '07-09' && monthDay <= '07-19' ? 2.54 : 0);
+    const season = seasonOf(tenths, { asOfDay: day('2021-08-31') });
+    expect(judgeWater(season, summer, 25.4)).toMatchObject({ state: 'met' });
+    expect(judgeWater(season, summer, 25.5)).toMatchObject({ state: 'not met' });
+    expect(dayReached(season, summer, 25.4, 0.1).observedDay).toBe(day('2021-07-19'));
+  });
+
   it('takes observed days as they were and each year’s own rain after them', () => {
     const early: RainRule = (date, year) =>
       risingYears(date, year) + (date === '06-10' && year === 2021 ? 40 : 0);

@@ -72,7 +72,10 @@ describe('the catalogue in data/', () => {
       expectTraced({ mark, sources: [source] }, `row ${rowId}`);
       for (const clause of clauses) {
         expectTraced(clause, `row ${rowId}, ${clause.kind}`);
-        expect([clause.mark, clause.sources], `row ${rowId}`).toEqual([mark, [source]]);
+        // A clause is as its row is, but for rates of active ingredient that were worked out from a product's.
+        expect(clause.sources[0], `row ${rowId}`).toBe(source);
+        const isConverted = clause.kind === 'rate' && clause.mark === 'computed';
+        if (!isConverted) expect([clause.mark, clause.sources], `row ${rowId}`).toEqual([mark, [source]]);
       }
     }
   });
