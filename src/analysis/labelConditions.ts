@@ -1,6 +1,7 @@
 import { civilDateOf, dayNumberOf } from '../calendar.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Clause } from '../schema/clauses.ts';
+import type { TextureGroup } from '../schema/soil.ts';
 import { dayReached, judgeWater, SEARCH_DAYS, type WaterJudgement, type WaterSeason } from './waterWindow.ts';
 
 /** An interval as a label, or a row that reports one, ties it to conditions. */
@@ -17,6 +18,8 @@ export interface FieldFacts {
   readonly soilPh?: number;
   /** Organic matter [% by mass]; null where none was given. */
   readonly organicMatterPercent: number | null;
+  /** Texture; null where none was given. */
+  readonly textureGroup: TextureGroup | null;
   /** Rate of active ingredient [g/ha]; null where it is not known. */
   readonly rateGramsPerHa: number | null;
   /** Outcome of the latest field bioassay; null where there was none. */
@@ -162,6 +165,8 @@ function judgeClause(
       return byValue(facts.soilPh, (ph) => isWithin(ph, clause.atLeast, clause.below));
     case 'organicMatter':
       return byValue(facts.organicMatterPercent, (percent) => percent >= clause.minPercent);
+    case 'soilTexture':
+      return byFact(facts.textureGroup === null ? null : clause.groups.includes(facts.textureGroup));
     case 'rate': {
       const { fromGramsPerHa: from = 0, toGramsPerHa: to = Number.POSITIVE_INFINITY } = clause;
       return byValue(facts.rateGramsPerHa, (rate) => rate >= from && rate <= to);

@@ -13,7 +13,13 @@ export interface JudgedLine {
 }
 
 /** Conditions that the field settles, whatever the season brings: they tell the lines of one label apart. */
-const SETTLED_BY_FIELD: readonly Clause['kind'][] = ['rate', 'soilPh', 'organicMatter', 'annualRain'];
+const SETTLED_BY_FIELD: readonly Clause['kind'][] = [
+  'rate',
+  'soilPh',
+  'organicMatter',
+  'soilTexture',
+  'annualRain',
+];
 
 /**
  * The lines that another line of the same source takes the place of, by their place in the list: those for another rate,

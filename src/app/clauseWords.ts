@@ -21,6 +21,8 @@ function conditionOf(clause: TracedClause, say: Say): string {
       return `soil pH ${bandOf(clause.atLeast, clause.below, String, 'below')}`;
     case 'organicMatter':
       return `organic matter of at least ${clause.minPercent} %`;
+    case 'soilTexture':
+      return `${clause.groups.join(' or ')} soil`;
     case 'tillage':
       return 'tillage before planting';
     case 'zone':

@@ -44,6 +44,8 @@ function asked({ clause, byDay }: JudgedClause, say: Say): string {
     }
     case 'organicMatter':
       return `organic matter of at least ${clause.minPercent} %`;
+    case 'soilTexture':
+      return `${clause.groups.join(' or ')} soil`;
     case 'tillage':
       return 'tillage before planting';
     case 'zone':
@@ -71,6 +73,7 @@ const sinceWords = (from: string, { dates }: Say): string =>
 const FACT_WANTED: Partial<Record<JudgedClause['clause']['kind'], string>> = {
   soilPh: 'the soil’s pH is not given',
   organicMatter: 'the soil’s organic matter is not given (2 % is only what is taken where nothing is said)',
+  soilTexture: 'the soil’s texture is not given (loam is only what is taken where nothing is said)',
   rate: 'the rate of active ingredient is not given',
   bioassay: 'no bioassay is told',
   annualRain: 'no year of the record is whole enough to tell',

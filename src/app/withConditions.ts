@@ -11,6 +11,8 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { measureRow, sayInterval } from '../catalogue/intervalLength.ts';
 import { titleOf } from '../catalogue/titleOf.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
+import { textureGroupOf } from '../model/water/textureGroup.ts';
+import { textureClassIn } from '../model/water/topsoilLayer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Clause, TracedClause } from '../schema/clauses.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
@@ -170,12 +172,19 @@ function factsOf(resolved: ResolvedQuestion, { climate }: StationWeather): Field
   return {
     soilPh: question.soilPh,
     organicMatterPercent: question.organicMatterPercent ?? null,
+    textureGroup: givenTextureGroup(resolved),
     rateGramsPerHa,
     bioassay: latestBioassay(question),
     meanAnnualRainMm: meanAnnualRainMm(climate),
     yearlyIrrigationMm: yearlyIrrigation(question),
     oddsLimit: question.oddsLimit,
   };
+}
+
+/** Texture of the soil where the question gives it; null where loam is taken for want of it. */
+function givenTextureGroup({ question, texture }: ResolvedQuestion): FieldFacts['textureGroup'] {
+  const isGiven = question.soilClass !== undefined || question.sandPercent !== undefined;
+  return isGiven ? textureGroupOf(textureClassIn(texture)) : null;
 }
 
 /** The latest bioassay up to the planting date; of one day's several, an injured one counts. */

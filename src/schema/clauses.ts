@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type Provenance, provenanceSchema } from './provenance.ts';
+import { TEXTURE_GROUPS } from './soil.ts';
 
 const mm = (description: string) => z.number().gt(0).max(5000).meta({ description, unit: 'mm' });
 const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a date MM-DD');
@@ -70,6 +71,16 @@ export const clauseSchema = z
     z.strictObject({
       kind: z.literal('organicMatter'),
       minPercent: z.number().gt(0).max(20).meta({ description: 'Least organic matter', unit: '% by mass' }),
+      ...shared,
+    }),
+    z.strictObject({
+      kind: z.literal('soilTexture'),
+      groups: z
+        .array(z.enum(TEXTURE_GROUPS))
+        .min(1)
+        .max(2)
+        .refine((groups) => new Set(groups).size === groups.length, 'a group stands twice')
+        .meta({ description: 'Soils that it holds for: coarse, medium or fine' }),
       ...shared,
     }),
     z.strictObject({ kind: z.literal('tillage'), ...shared }),

@@ -25,6 +25,7 @@ export const labelConditionSchema = z
       'annualRain',
       'soilPh',
       'organicMatter',
+      'soilTexture',
       'tillage',
       'zone',
       'rate',

@@ -15,5 +15,9 @@ export const TEXTURE_CLASSES = [
 ] as const;
 export type TextureClass = (typeof TEXTURE_CLASSES)[number];
 
+/** Groups of texture classes as labels name them, coarse to fine. */
+export const TEXTURE_GROUPS = ['coarse', 'medium', 'fine'] as const;
+export type TextureGroup = (typeof TEXTURE_GROUPS)[number];
+
 /** Organic matter taken where a question gives none. [% by mass] */
 export const DEFAULT_ORGANIC_MATTER_PERCENT = 2;

@@ -35,6 +35,7 @@ const kinds = [
   }),
   fc.record({ kind: fc.constant('soilPh'), atLeast: fc.constantFrom(5, 6.2, 7) }),
   fc.record({ kind: fc.constant('organicMatter'), minPercent: fc.constantFrom(1, 2, 4) }),
+  fc.record({ kind: fc.constant('soilTexture'), groups: fc.constantFrom(['coarse'], ['medium', 'fine']) }),
   fc.record({ kind: fc.constant('rate'), toGramsPerHa: fc.constantFrom(50, 90, 150) }),
   fc.record({ kind: fc.constant('tillage') }),
   fc.record({ kind: fc.constant('zone'), words: fc.constant('an invented valley') }),
@@ -51,6 +52,7 @@ const orNot = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: null });
 const facts = fc.record<FieldFacts>({
   soilPh: fc.option(fc.double({ min: 4, max: 9, noNaN: true }), { nil: undefined }),
   organicMatterPercent: orNot(fc.double({ min: 0, max: 8, noNaN: true })),
+  textureGroup: orNot(fc.constantFrom('coarse', 'medium', 'fine')),
   rateGramsPerHa: orNot(fc.double({ min: 1, max: 300, noNaN: true })),
   bioassay: orNot(fc.constantFrom('clean', 'injured')),
   meanAnnualRainMm: orNot(fc.double({ min: 50, max: 1500, noNaN: true })),

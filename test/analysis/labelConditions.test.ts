@@ -15,6 +15,7 @@ const clauseOf = (clause: object): Clause => clauseSchema.parse(clause);
 
 const NOTHING_KNOWN: FieldFacts = {
   organicMatterPercent: null,
+  textureGroup: null,
   rateGramsPerHa: null,
   bioassay: null,
   meanAnnualRainMm: null,
@@ -193,6 +194,7 @@ describe('what the field settles', () => {
     for (const clause of [
       { kind: 'soilPh', below: 7 },
       { kind: 'organicMatter', minPercent: 2 },
+      { kind: 'soilTexture', groups: ['fine'] },
       { kind: 'rate', toGramsPerHa: 90 },
       { kind: 'annualRain', minMm: 500, counts: 'rain' },
       { kind: 'tillage' },
@@ -219,6 +221,14 @@ describe('what the field settles', () => {
     const least = { kind: 'organicMatter', minPercent: 2 };
     expect(stateOf(least, { organicMatterPercent: 2 })).toMatchObject({ state: 'met', fieldValue: 2 });
     expect(stateOf(least, { organicMatterPercent: 1.9 }).state).toBe('not met');
+  });
+
+  it('is the texture, coarse, medium or fine', () => {
+    const notCoarse = { kind: 'soilTexture', groups: ['medium', 'fine'] };
+    const on = (textureGroup: 'coarse' | 'medium' | 'fine') => stateOf(notCoarse, { textureGroup }).state;
+    expect([on('coarse'), on('medium'), on('fine')]).toEqual(['not met', 'met', 'met']);
+    expect(() => clauseOf({ ...notCoarse, groups: [], ...longer })).toThrow();
+    expect(() => clauseOf({ ...notCoarse, groups: ['fine', 'fine'], ...longer })).toThrow(/twice/);
   });
 
   it('is the rate, both ends included', () => {

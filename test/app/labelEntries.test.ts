@@ -39,6 +39,11 @@ const entries = [
         ],
       },
       {
+        crop: 'barley',
+        interval: '4 months',
+        clauses: [{ kind: 'soilTexture', groups: ['medium', 'fine'], ifNot: { months: 10 } }],
+      },
+      {
         crop: 'corn',
         interval: '0',
         clauses: [{ kind: 'startingRain', minMm: 25, onDrySoilOnly: false, ifNot: 'not allowed' }],
@@ -141,6 +146,24 @@ describe('an own label entry', () => {
     expect((await ask('one', { crop: 'oats', asOf: '2021-09-20', rateGramsPerHa: 150 })).labelDate).toBe(
       '2022-04-01',
     );
+  });
+
+  it('has a condition on texture judged by the soil that is told, a class or sand and clay, and by no other', async () => {
+    const on = async (soil: object) => {
+      const { conditions, labelDate } = await ask('one', { crop: 'barley', soilClass: undefined, ...soil });
+      return [conditions[0].text, labelDate];
+    };
+    const longer = '2022-04-01';
+    expect(await on({})).toEqual([expect.stringContaining('texture is not given'), longer]);
+    expect(await on({ soilClass: 'sandy loam' })).toEqual([
+      expect.stringMatching(/^Medium or fine soil: not met\./),
+      longer,
+    ]);
+    expect(await on({ soilClass: 'clay' })).toEqual([expect.stringContaining(': met.'), '2021-10-01']);
+    expect(await on({ sandPercent: 90, clayPercent: 3 })).toEqual([
+      expect.stringContaining('not met'),
+      longer,
+    ]);
   });
 
   it('of an interval of zero still waits for its starting rain, with no carryover reckoned', async () => {

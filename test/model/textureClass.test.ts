@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { InvalidInputError } from '../../src/errors.ts';
 import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharacteristics.ts';
 import { classTexture, readilyEvaporableWater, textureClassOf } from '../../src/model/water/textureClass.ts';
+import { textureGroupOf } from '../../src/model/water/textureGroup.ts';
 import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
 
 describe('texture classes', () => {
@@ -122,3 +123,13 @@ describe('soil water characteristics', () => {
     expect(() => soilWaterCharacteristics(soil)).toThrow(message);
   });
 });
+
+it.each(TEXTURE_CLASSES)(
+  '%s is fine from 35 %% clay on, and coarse where it is mostly sand',
+  (textureClass) => {
+    const { sand, clay } = classTexture(textureClass);
+    expect(textureGroupOf(textureClass)).toBe(
+      clay >= 0.35 ? 'fine' : sand - clay > 0.5 ? 'coarse' : 'medium',
+    );
+  },
+);

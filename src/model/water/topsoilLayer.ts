@@ -30,6 +30,10 @@ export type SoilTexture =
   | { readonly textureClass: TextureClass }
   | { readonly sand: number; readonly clay: number };
 
+/** The texture class of a soil, named or worked out. */
+export const textureClassIn = (texture: SoilTexture): TextureClass =>
+  'textureClass' in texture ? texture.textureClass : textureClassOf(texture.sand, texture.clay);
+
 /**
  * The evaporation layer of a soil under a ground cover.
  *
@@ -44,8 +48,7 @@ export function topsoilLayer(
   coverFraction: number,
 ): TopsoilLayer {
   const fractions = 'textureClass' in texture ? classTexture(texture.textureClass) : texture;
-  const textureClass =
-    'textureClass' in texture ? texture.textureClass : textureClassOf(texture.sand, texture.clay);
+  const textureClass = textureClassIn(texture);
   const { thetaFieldCapacity, thetaWiltingPoint } = soilWaterCharacteristics({
     ...fractions,
     organicMatterPercent,

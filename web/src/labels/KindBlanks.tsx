@@ -24,6 +24,14 @@ const ROLES = [
   { value: 'required', text: 'must pass in any case' },
   { value: 'alternative', text: 'may stand in for the other conditions' },
 ];
+const TEXTURES = [
+  { value: 'medium fine', text: 'medium and fine soil, not coarse' },
+  { value: 'coarse medium', text: 'coarse and medium soil, not fine' },
+  { value: 'coarse', text: 'coarse soil: sand to sandy loam' },
+  { value: 'medium', text: 'medium soil: loam, silt and sandy clay loam' },
+  { value: 'fine', text: 'fine soil: clay loam to clay' },
+  { value: 'coarse fine', text: 'coarse and fine soil, not medium' },
+];
 const MONTH_DAY = 'another day, as 06-15…';
 
 /** What a condition of one kind says beyond what holds where it fails. */
@@ -59,6 +67,7 @@ const BLANKS: { readonly [K in Kind]: () => ComponentChildren } = {
   ),
   soilPh: () => <PhBand />,
   organicMatter: () => <LeastOrganicMatter />,
+  soilTexture: () => <Textures />,
   tillage: () => null,
   zone: () => <ZoneWords />,
   rate: () => <RateBand />,
@@ -182,6 +191,23 @@ function LeastOrganicMatter() {
     />
   );
 }
+
+function Textures() {
+  const { of, set, at } = useSubject<ClauseOf<'soilTexture'>>();
+  const value = TEXTURES.find(({ value: one }) => sameWords(one.split(' '), of.groups))?.value ?? '';
+  return (
+    <ChoiceBlank
+      field={at('groups')}
+      label="It holds on"
+      value={value}
+      options={TEXTURES}
+      commit={(words) => set({ groups: words.split(' ') as typeof of.groups })}
+    />
+  );
+}
+
+const sameWords = (one: readonly string[], other: readonly string[]): boolean =>
+  one.length === other.length && one.every((word) => other.includes(word));
 
 function ZoneWords() {
   const { of, set, at } = useSubject<ClauseOf<'zone'>>();

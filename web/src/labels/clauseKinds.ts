@@ -40,6 +40,10 @@ export const KINDS: { readonly [K in Kind]: { readonly title: string; readonly f
   },
   soilPh: { title: 'Soil pH', fresh: { kind: 'soilPh', below: 7.5, ...otherwise } },
   organicMatter: { title: 'Organic matter', fresh: { kind: 'organicMatter', minPercent: 2, ...otherwise } },
+  soilTexture: {
+    title: 'Soil texture',
+    fresh: { kind: 'soilTexture', groups: ['medium', 'fine'], ...otherwise },
+  },
   tillage: { title: 'Tillage before planting', fresh: { kind: 'tillage', ...otherwise } },
   zone: {
     title: 'A place, climate or practice',
