@@ -9,6 +9,7 @@ import type { ActiveView, CatalogueList, CropInterval, IntervalRowView } from '.
 import type { FieldCountry } from '../schema/codes.ts';
 import type { Wording } from '../schema/wording.ts';
 import { catalogueFigures } from './catalogueFigures.ts';
+import { sourceIdsIn } from './citedSources.ts';
 import { clauseWords } from './clauseWords.ts';
 import { type Say, sayIn } from './say.ts';
 
@@ -60,13 +61,23 @@ export function catalogueActive(
   const crops = (one ? [one] : catalogue.crops).map((crop) => cropInterval(catalogue, active, crop, country));
   const rows = one ? rowsOfPair(catalogue, active, one).map(({ row }) => rowView(row, sayIn(wording))) : [];
   const figures = catalogueFigures(active);
-  const cited = new Set([...figures, ...rows].flatMap(({ sources }) => sources));
+  const cautions = [...active.cautions];
+  const words = [
+    ...cautions,
+    ...figures.map(({ value }) => String(value)),
+    ...rows.map(({ note }) => note ?? ''),
+    ...crops.flatMap(({ beside }) => beside),
+  ];
+  const cited = new Set([
+    ...[...figures, ...rows].flatMap(({ sources }) => sources),
+    ...words.flatMap(sourceIdsIn),
+  ]);
   return {
     name: active.isoName,
     group: active.group,
     country,
     figures,
-    cautions: [...active.cautions],
+    cautions,
     crops: crops.sort((a, b) => lengthOf(a) - lengthOf(b)),
     rows,
     sources: catalogue.sources.filter(({ id }) => cited.has(id)),
@@ -116,7 +127,9 @@ function rowView(row: IntervalRow, say: Say): IntervalRowView {
     kind,
     interval,
     conditions: [
-      ...(row.rateConditionGramsPerHa ? [`rate [g/ha]: ${row.rateConditionGramsPerHa}`] : []),
+      ...(row.rateConditionGramsPerHa && !row.clauses.some(({ kind }) => kind === 'rate')
+        ? [`rate: ${say.ratesIn(row.rateConditionGramsPerHa)}`]
+        : []),
       ...(row.variety ? [`${row.variety} varieties only`] : []),
       ...(row.condition && !clauses.some((words) => words.startsWith(`${row.condition};`))
         ? [row.condition]
@@ -126,7 +139,7 @@ function rowView(row: IntervalRow, say: Say): IntervalRowView {
     country,
     region,
     mark,
-    sources: [source],
+    sources: [...new Set([source, ...row.clauses.flatMap(({ sources }) => sources)])],
     note,
   };
 }

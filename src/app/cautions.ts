@@ -35,7 +35,7 @@ export function cautionsOf(
     );
   }
   if (interval.disagreement) say('interval-disagreement', interval.disagreement);
-  if (resolved.intervalFallBack) say('interval-fallback', resolved.intervalFallBack);
+  cautions.push(...resolved.intervalRemarks);
   for (const text of longerElsewhere) say('interval-elsewhere', text);
   if (odds !== null && odds.years.length < WANTED_YEARS) {
     say(

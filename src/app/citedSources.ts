@@ -11,3 +11,6 @@ export function citedSources(text: string, { sources }: Catalogue): { text: stri
     sources: sources.filter(({ id }) => ids.includes(id)).map(({ reference }) => reference),
   };
 }
+
+/** Ids of sources that a text names, wherever in it. */
+export const sourceIdsIn = (text: string): readonly string[] => text.match(/\b[SM]\d{2,3}\b/g) ?? [];

@@ -37,7 +37,7 @@ function cautionsOfOne(other: ResolvedQuestion, main: ResolvedQuestion, { dates 
     );
   }
   if (interval.disagreement) say('interval-disagreement', interval.disagreement);
-  if (other.intervalFallBack) say('interval-fallback', other.intervalFallBack);
+  for (const { code, text } of other.intervalRemarks) say(code, text);
   if (application.appliedDay + interval.lengthDays === fieldLabelDay(main)) {
     say('other-label', 'the latest label date of the field is its own.');
   }

@@ -1,6 +1,6 @@
 import type { Application } from '../analysis/applications.ts';
 import { parseIsoDate } from '../calendar.ts';
-import { chooseInterval } from '../catalogue/chooseInterval.ts';
+import { type ChosenInterval, chooseInterval } from '../catalogue/chooseInterval.ts';
 import { longerFindings, sayFinding } from '../catalogue/evidenceBeside.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
@@ -14,7 +14,7 @@ import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
-import type { Answer } from '../schema/answer.ts';
+import type { Answer, Caution } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
@@ -37,8 +37,8 @@ export interface ResolvedQuestion {
   readonly active: Active | null;
   readonly crop: Crop | null;
   readonly interval: Answer['inputs']['interval'];
-  /** Which rows stand in where none names the crop with this active alone; else null. */
-  readonly intervalFallBack: string | null;
+  /** What to know of a catalogue interval: which rows stand in for the crop's own, and that the source says "or more". */
+  readonly intervalRemarks: readonly Caution[];
   /** Labels of other countries, and findings and advice that ask for longer than the interval used, one sentence each. */
   readonly longerElsewhere: readonly string[];
   /** What soil pH does and what was made of it; null where nothing is known. */
@@ -88,10 +88,10 @@ export function resolveQuestion(
     own !== null && question.halfLifeDays !== undefined,
   );
   const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
-  const { interval, intervalFallBack, longerElsewhere } = own
+  const { interval, intervalRemarks, longerElsewhere } = own
     ? {
         interval: ownInterval(own, appliedDay),
-        intervalFallBack: null,
+        intervalRemarks: [],
         longerElsewhere: active && crop ? findingsBeside(catalogue, active, crop, own) : [],
       }
     : catalogueInterval(catalogue, active, crop, question.country, appliedDay, without);
@@ -111,7 +111,7 @@ export function resolveQuestion(
     active,
     crop,
     interval,
-    intervalFallBack,
+    intervalRemarks,
     longerElsewhere,
     phCaution: active && phCaution(active, question.soilPh, siteFactor),
     halfLife,
@@ -221,7 +221,7 @@ function catalogueInterval(
   country: Question['country'],
   appliedDay: number,
   without: ReadonlySet<number>,
-): Pick<ResolvedQuestion, 'interval' | 'intervalFallBack' | 'longerElsewhere'> {
+): Pick<ResolvedQuestion, 'interval' | 'intervalRemarks' | 'longerElsewhere'> {
   if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
   const chosen = chooseInterval(catalogue, active, crop, country, without);
   const { months, days } = chosen;
@@ -237,9 +237,17 @@ function catalogueInterval(
       disagreement: chosen.disagreement,
       sources: [titleOf(chosen.chosen.source, catalogue.sources)],
     },
-    intervalFallBack: chosen.fallBack,
+    intervalRemarks: remarksOf(chosen),
     longerElsewhere: chosen.besideInWords,
   };
+}
+
+function remarksOf(chosen: ChosenInterval): Caution[] {
+  const atLeast = `The source gives ${sayInterval(chosen)} or more: your label may ask for longer.`;
+  return [
+    ...(chosen.fallBack === null ? [] : [{ code: 'interval-fallback', text: chosen.fallBack }]),
+    ...(chosen.atLeast ? [{ code: 'interval-at-least', text: atLeast }] : []),
+  ];
 }
 
 /**

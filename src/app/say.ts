@@ -11,6 +11,8 @@ export interface Say {
   water(mm: number): string;
   /** A rate of active ingredient: "1.5 oz/ac", "107 g/ha". */
   rate(gramsPerHa: number): string;
+  /** Words that hold rates in g/ha: "35-140" becomes "0.5-2 oz/ac". */
+  ratesIn(words: string): string;
   /** The size of a field: "160 acres", "64.7 ha". */
   area(areaHa: number): string;
   /** A way over land: "12 miles", "20 km". */
@@ -32,10 +34,27 @@ const KM_PER_MILE = 1.609344;
  */
 export function sayIn({ units = 'us', dates = datesWith(units) }: Wording = {}): Say {
   const says = units === 'us' ? US : METRIC;
-  return { wording: { units, dates }, dates: datesIn(dates), ...says };
+  return {
+    wording: { units, dates },
+    dates: datesIn(dates),
+    ratesIn: (words) => ratesIn(words, says),
+    ...says,
+  };
 }
 
-type Amounts = Omit<Say, 'wording' | 'dates'>;
+const NUMBER = /\d+(?:\.\d+)?/g;
+
+/** Each number as a rate, the unit after the last. */
+function ratesIn(words: string, { rate }: Amounts): string {
+  let left = words.match(NUMBER)?.length ?? 0;
+  return words.replace(NUMBER, (grams) => {
+    const said = rate(Number(grams));
+    left -= 1;
+    return left > 0 ? said.split(' ')[0] : said;
+  });
+}
+
+type Amounts = Omit<Say, 'wording' | 'dates' | 'ratesIn'>;
 
 const US: Amounts = {
   water: (mm) => `${inchesFromMm(mm).toFixed(1)} in`,

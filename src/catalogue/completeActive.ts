@@ -6,9 +6,12 @@ import { catalogueFault } from './parseTable.ts';
 /** Days are kept to a tenth, as the sources give them. [1/d] */
 const PER_DAY = 10;
 
+const MEAN_CAUTION =
+  'no source gives a typical half-life: the geometric mean of the shortest and the longest stands for it';
+
 /**
  * An active as the program uses it: where no typical half-life is given, it is the geometric mean of the published
- * range, marked "computed"; where no half-life is given at all, there is none.
+ * range, marked "computed" and told among the cautions; where no half-life is given at all, there is none.
  * @throws {SourceFailedError} CATALOGUE_FAULTY where the range has one end only
  */
 export function completeActive(
@@ -33,6 +36,7 @@ export function completeActive(
     ...record,
     fieldHalfLifeDays: { typical: Math.round(Math.sqrt(low * high) * PER_DAY) / PER_DAY, low, high },
     provenance: { ...provenance, halfLifeTypical: { mark: 'computed', sources: [...new Set(sources)] } },
+    cautions: [...record.cautions, MEAN_CAUTION],
     ph,
   };
 }

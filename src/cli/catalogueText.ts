@@ -1,3 +1,4 @@
+import type { Say } from '../app/say.ts';
 import type {
   ActiveView,
   CatalogueList,
@@ -39,11 +40,11 @@ export function catalogueListText(
   return [...(parts.actives ? [activeTable] : []), ...(parts.crops ? [cropTable] : [])].join('\n');
 }
 
-/** One active in lines: figures, crops by interval, the rows of one crop, sources. */
-export function activeText(view: ActiveView): string {
+/** One active in lines: figures, crops by interval, the rows of one crop, sources; rates in the units asked for. */
+export function activeText(view: ActiveView, say: Say): string {
   const blocks = [
     `${view.name}, mode-of-action group ${view.group}`,
-    view.figures.map(figureLine).join('\n'),
+    view.figures.map((figure) => figureLine(figure, say)).join('\n'),
     ['Mind:', ...view.cautions.map((text) => `  ${text}`)].join('\n'),
     [
       `Rotation intervals for a field in ${COUNTRY[view.country]} (your own label governs):`,
@@ -57,8 +58,10 @@ export function activeText(view: ActiveView): string {
   return `${blocks.join('\n\n')}\n`;
 }
 
-const figureLine = ({ name, value, unit, mark, sources }: Figure): string =>
-  `${name}: ${value}${unit ? ` ${unit}` : ''} (${mark}, ${sources.join(', ')})`;
+function figureLine({ name, value, unit, mark, sources }: Figure, say: Say): string {
+  const said = unit === 'g/ha' ? say.ratesIn(String(value)) : `${value}${unit ? ` ${unit}` : ''}`;
+  return `${name}: ${said} (${mark}, ${sources.join(', ')})`;
+}
 
 function cropLines({
   crop,

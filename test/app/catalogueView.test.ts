@@ -9,13 +9,23 @@ describe('catalogueActive', () => {
       for (const country of ['US', 'CA'] as const) {
         const view = activeViewSchema.parse(catalogueActive(catalogue, isoName, { country }));
         const listed = new Set(view.sources.map(({ id }) => id));
-        for (const { sources } of view.figures) for (const id of sources) expect(listed).toContain(id);
+        const { sources: _, ...rest } = view;
+        const named = JSON.stringify(rest).match(/\b[SM]\d{2,3}\b/g) ?? [];
+        expect(named.length).toBeGreaterThan(0);
+        for (const id of named) expect(listed, `${isoName}: ${id}`).toContain(id);
         expect(view.crops).toHaveLength(catalogue.crops.length);
         expect(view.figures.length).toBeGreaterThanOrEqual(
           Object.values(provenance).filter((one) => one !== null).length,
         );
       }
     }
+  });
+
+  it('lists the source of every row behind a crop, and the memory that its rates were worked out with', () => {
+    const { rows, sources } = catalogueActive(catalogue, 'atrazine', { crop: 'corn', country: 'CA' });
+    expect(rows.find(({ rowId }) => rowId === 474)?.sources).toEqual(['S126', 'M03']);
+    const listed = sources.map(({ id }) => id);
+    for (const id of rows.flatMap((row) => row.sources)) expect(listed).toContain(id);
   });
 
   it('puts the shortest interval first and unknown ones last', () => {

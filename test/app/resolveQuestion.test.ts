@@ -64,10 +64,20 @@ describe('the country of the field', () => {
   });
 
   it('says which rows stand in for a crop without one', () => {
-    const { interval, intervalFallBack } = resolve({ residual: 'imazethapyr', crop: 'lentil' });
+    const { interval, intervalRemarks } = resolve({ residual: 'imazethapyr', crop: 'lentil' });
     expect(interval.months).toBe(40);
-    expect(intervalFallBack).toContain('does not name');
-    expect(resolve({}).intervalFallBack).toBeNull();
+    expect(intervalRemarks).toEqual([
+      { code: 'interval-fallback', text: expect.stringContaining('does not name') },
+    ]);
+    expect(resolve({}).intervalRemarks).toEqual([]);
+  });
+
+  it('says that a source gives its length "or more"; the user’s own interval stands by itself', () => {
+    const pair = { residual: 'sulfosulfuron', crop: 'sorghum' };
+    expect(resolve(pair).intervalRemarks).toEqual([
+      { code: 'interval-at-least', text: expect.stringContaining('22 months or more') },
+    ]);
+    expect(resolve({ ...pair, interval: '22 months' }).intervalRemarks).toEqual([]);
   });
 });
 

@@ -14,6 +14,14 @@ describe('amounts and dates in sentences', () => {
     expect(sayIn({ units: 'metric', dates: 'us' }).dates.full('2027-05-10')).toBe('May 10, 2027');
   });
 
+  it('turns the rates within words, and names the unit once', () => {
+    const [us, metric] = [sayIn(), sayIn({ units: 'metric' })];
+    expect(us.ratesIn('35-140')).toBe('0.5-2 oz/ac');
+    expect(metric.ratesIn('35-140')).toBe('35-140 g/ha');
+    expect(us.ratesIn('140 and over')).toBe('2 oz/ac and over');
+    expect(us.ratesIn('lower dose step')).toBe('lower dose step');
+  });
+
   it('change no figure of an answer and no name of a condition, and give one unit only', async () => {
     const question = { ...demoQuestion, irrigation: [{ date: '2026-09-05', mm: 12.7 }] };
     const ask = (wording: Wording) => answerField(question, { ...demoDeps, wording });

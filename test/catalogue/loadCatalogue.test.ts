@@ -170,6 +170,16 @@ describe('loadCatalogue', () => {
     expect(quinclorac?.fieldHalfLifeDays).toEqual({ typical: 56.3, low: 18, high: 176 });
     expect(quinclorac?.provenance.halfLifeTypical).toEqual({ mark: 'computed', sources: ['M04'] });
     expect(Math.abs(56.3 - Math.sqrt(18 * 176))).toBeLessThanOrEqual(0.05);
+    expect(quinclorac?.cautions.at(-1)).toMatch(/geometric mean/);
+    const told = catalogue.actives.filter(({ cautions }) =>
+      cautions.some((text) => text.includes('geometric')),
+    );
+    expect(told.map(({ isoName }) => isoName)).toEqual([
+      'propoxycarbazone-sodium',
+      'prosulfuron',
+      'quinclorac',
+      'sulfosulfuron',
+    ]);
     expectFault(
       changed('actives', 'yes,,,,18,from memory,M04,176,from memory,M04', 'yes,,,,18,from memory,M04,,,'),
       `actives.csv, line ${lineOf('actives', 'quinclorac,')}, column half_life_typical_days:`,

@@ -59,4 +59,15 @@ describe('drywake catalogue show', () => {
     expect(err).toContain('Did you mean flumioxazin?');
     expect((await drywake('show', 'flumioxazin', '--crop', 'lentle')).err).toContain('lentil');
   });
+
+  it('gives rates in the units asked for, with figures and with rows', async () => {
+    const rows = ['sulfosulfuron', '--crop', 'sorghum'];
+    const us = (await drywake('show', ...rows)).out;
+    expect(us).toContain('Usual rate: 0.5 oz/ac (seen');
+    expect(us).toContain('rate: 1-2 oz/ac');
+    expect(us).not.toContain('g/ha)');
+    const metric = (await drywake('show', ...rows, '--units', 'metric')).out;
+    expect(metric).toContain('Usual rate: 35 g/ha (seen');
+    expect(metric).toContain('rate: 70-140 g/ha');
+  });
 });

@@ -1,5 +1,6 @@
 import type { Command as Program } from 'commander';
 import { catalogueActive, catalogueList } from '../../app/catalogueView.ts';
+import { sayIn } from '../../app/say.ts';
 import { FIELD_COUNTRIES, type FieldCountry } from '../../schema/codes.ts';
 import { activeText, catalogueListText } from '../catalogueText.ts';
 import { choiceOption } from '../choiceOption.ts';
@@ -41,7 +42,7 @@ export function define(program: Program, deps: CliDeps): void {
     .addOption(
       choiceOption('--country <code>', 'country whose label rows count (default: US)', FIELD_COUNTRIES),
     )
-    .addOption(unitsOption('amounts in conditions'))
+    .addOption(unitsOption('rates and of amounts in conditions'))
     .option(...JSON_FLAG)
     .addHelpText('after', '\nExample:\n  drywake catalogue show chlorsulfuron --crop sorghum\n')
     .action((active: string, flags: ShowFlags) => show(active, flags, deps));
@@ -57,5 +58,5 @@ function list({ actives = false, crops = false, json }: ListFlags, { terminal, c
 
 function show(active: string, { json, ...choice }: ShowFlags, { terminal, catalogue }: CliDeps): void {
   const view = catalogueActive(catalogue(), active, choice);
-  terminal.out(json ? `${JSON.stringify(view, null, 2)}\n` : activeText(view));
+  terminal.out(json ? `${JSON.stringify(view, null, 2)}\n` : activeText(view, sayIn(choice)));
 }

@@ -44,5 +44,8 @@ export function IntervalRows({ title, rows }: { title: string; rows: readonly In
   );
 }
 
-const placeOf = ({ region, country }: IntervalRowView): string =>
-  region === COUNTRIES[country] || country === 'other' ? region : `${region}, ${COUNTRIES[country]}`;
+function placeOf({ region, country }: IntervalRowView): string {
+  const name = COUNTRIES[country];
+  if (region === country || region === name) return name;
+  return country === 'other' ? region : `${region}, ${name}`;
+}
