@@ -10,6 +10,18 @@ export interface ServeOptions {
   readonly port: number;
   /** Address to listen on; this computer alone where absent. Another needs a guard with a token. */
   readonly host?: string;
+  /** Times that clients have; those below where absent. */
+  readonly patience?: Partial<Patience>;
+}
+
+/** Time a client has, after which it is cut off, so that slow ones hold nobody up. [ms] */
+export interface Patience {
+  /** For the head of a request. */
+  readonly headMs: number;
+  /** For a whole request that is no file. */
+  readonly requestMs: number;
+  /** For a file, and for taking up any of an answer that waits for it. */
+  readonly fileMs: number;
 }
 
 /** A running server. */
@@ -21,10 +33,9 @@ export interface RunningServer {
 
 const LOOPBACK = '127.0.0.1';
 
-/** Time a client has for the head of a request, for a whole one, and for a file. [ms] */
-const HEAD_MS = 10_000;
-const REQUEST_MS = 30_000;
-const FILE_MS = 15 * 60_000;
+const PATIENCE: Patience = { headMs: 10_000, requestMs: 30_000, fileMs: 15 * 60_000 };
+/** Longest time between two looks at who is late. [ms] */
+const LOOK_MS = 1000;
 /** Time that requests under way have to end when the server stops. [ms] */
 const ENDING_MS = 10_000;
 const MOST_CONNECTIONS = 1024;
@@ -33,13 +44,17 @@ const MOST_CONNECTIONS = 1024;
  * Serves the page and the interface.
  * @throws {ConflictError} PORT_TAKEN, ADDRESS_NOT_OURS, TOKEN_NEEDED
  */
-export function startServer(deps: HttpDeps, { port, host = LOOPBACK }: ServeOptions): Promise<RunningServer> {
+export function startServer(
+  deps: HttpDeps,
+  { port, host = LOOPBACK, patience }: ServeOptions,
+): Promise<RunningServer> {
   if (host !== LOOPBACK && (deps.guard?.token ?? null) === null) {
     throw new ConflictError('TOKEN_NEEDED', `Listening on ${host} needs a token.`, {
       hint: 'Other computers reach that address; without a token anyone there could read the fields.',
     });
   }
   const app = createApp(deps);
+  const { headMs, requestMs, fileMs } = { ...PATIENCE, ...patience };
   return new Promise((resolve, reject) => {
     // An empty name would stand for all addresses.
     if (host.trim() === '') return reject(addressNotOurs(host));
@@ -49,23 +64,24 @@ export function startServer(deps: HttpDeps, { port, host = LOOPBACK }: ServeOpti
         port,
         hostname: host,
         serverOptions: {
-          headersTimeout: HEAD_MS,
-          requestTimeout: FILE_MS,
-          connectionsCheckingInterval: 1000,
+          headersTimeout: headMs,
+          requestTimeout: fileMs,
+          connectionsCheckingInterval: Math.min(LOOK_MS, headMs),
         },
       },
       (info) => resolve({ port: info.port, close: () => close(server) }),
     ) as Server;
     server.maxConnections = MOST_CONNECTIONS;
-    server.on('request', hurry);
+    server.setTimeout(fileMs);
+    server.on('request', (request) => hurry(request, requestMs));
     server.on('error', (error: NodeJS.ErrnoException) => reject(refusalOf(error, port, host)));
   });
 }
 
 /** Hangs up on a client that takes too long to send what is no file. */
-function hurry(request: IncomingMessage): void {
+function hurry(request: IncomingMessage, requestMs: number): void {
   if (request.url?.startsWith(IMPORT_PATH)) return;
-  const timer = setTimeout(() => request.destroy(), REQUEST_MS);
+  const timer = setTimeout(() => request.destroy(), requestMs);
   request.once('end', () => clearTimeout(timer));
   request.once('close', () => clearTimeout(timer));
 }

@@ -93,8 +93,8 @@ export async function withServer(
   }
 }
 
-/** Memory of a process each second, where the system tells it. [MiB] */
-function watchMemory(pid: number): () => number[] {
+/** Memory of a process each second, until asked for it, where the system tells it. [MiB] */
+export function watchMemory(pid: number): () => number[] {
   const samples: number[] = [];
   const sample = () => {
     const path = `/proc/${pid}/status`;

@@ -1,20 +1,21 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
+import { setTimeout as pause } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
-import { type Asked, load, question, share, withServer } from './http.ts';
-import { report } from './report.ts';
+import { type Asked, load, question, share, watchMemory, withServer } from './http.ts';
+import { medianOf, report } from './report.ts';
+import { judgeSoak, type SoakLook, type SoakSums } from './soakVerdict.ts';
+import type { Trend } from './trend.ts';
 
-/** Longest piece of the load after which the server is looked at. [s] */
+/** Pieces of the load, after each of which the server is looked at. [s] */
 const PIECE_SECONDS = 20;
-
-interface Look {
-  readonly minutes: number;
-  readonly memoryMb: number;
-  readonly handles: number;
-  readonly p99Ms: number;
-}
+/** Pieces of full load, at whose ends the answers are counted. [s] */
+const FULL_SECONDS = 10;
+/** Longer than either side keeps an unused connection. [ms] */
+const IDLE_MS = 15_000;
 
 /** Mixed load: questions by turns, every tenth a new field, every tenth the list of all that is kept or the health. */
-function mixed(run: number) {
+function mixed(run: string) {
   return (n: number): Asked => {
     const id = `soak-${run}-${n}`;
     if (n % 10 === 3) {
@@ -28,15 +29,6 @@ function mixed(run: number) {
   };
 }
 
-/** Memory that a process holds. [MiB] Read where the system tells it; NaN elsewhere. */
-function memoryOf(pid: number): number {
-  try {
-    return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024;
-  } catch {
-    return Number.NaN;
-  }
-}
-
 /** Files, sockets and pipes that a process holds open. */
 function handlesOf(pid: number): number {
   try {
@@ -46,53 +38,92 @@ function handlesOf(pid: number): number {
   }
 }
 
-/** Growth of a figure per minute, by least squares. */
-function slopeOf(looks: readonly Look[], figure: (look: Look) => number): number {
-  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const [x, y] = [mean(looks.map(({ minutes }) => minutes)), mean(looks.map(figure))];
-  const above = looks.reduce((sum, look) => sum + (look.minutes - x) * (figure(look) - y), 0);
-  return above / looks.reduce((sum, { minutes }) => sum + (minutes - x) ** 2, 0);
+/** Handles while nobody asks: connections that were kept open for a next question are closed by then. */
+async function idleHandles(pid: number): Promise<number> {
+  await pause(IDLE_MS);
+  return handlesOf(pid);
+}
+
+/** Asks as fast as answers come until so many have come. @returns answers a second */
+async function capacity(address: string, answers: number): Promise<number> {
+  const begin = performance.now();
+  for (let run = 0, come = 0; ; run++) {
+    come += (await load(address, FULL_SECONDS, null, mixed(`full-${run}`))).times.length;
+    if (come >= answers) return (come * 1000) / (performance.now() - begin);
+  }
 }
 
 /**
- * Ten minutes of mixed load at half of what the built program carries on this machine: memory, handles, times and errors.
- * The first minute warms up and counts for errors only.
+ * Ten minutes of mixed load at half of what the built program carries on this machine: memory, handles, times and errors,
+ * and whether they stay as they are; ends with 1 where they do not. Full load comes first, until what is remembered (24
+ * climates, 8 seasons, 96 MB of sums) and the runtime's own heap are as full as such questions make them.
  */
 export async function benchSoak(argv: string[]): Promise<void> {
-  const { values } = parseArgs({ args: argv, options: { minutes: { type: 'string', default: '10' } } });
+  const { values } = parseArgs({
+    args: argv,
+    options: {
+      minutes: { type: 'string', default: '10' },
+      'warm-answers': { type: 'string', default: '3000' },
+    },
+  });
   const minutes = Number(values.minutes);
   await withServer(async (address, pid) => {
-    const full = await load(address, Math.min(PIECE_SECONDS, minutes * 10), null, mixed(0));
-    const perSecond = full.times.length / Math.min(PIECE_SECONDS, minutes * 10) / 2;
-    const looks: Look[] = [];
+    const full = await capacity(address, Number(values['warm-answers']));
+    const handlesBefore = await idleHandles(pid);
+    const looks: SoakLook[] = [];
     const begin = performance.now();
     let [failed, answered] = [0, 0];
-    for (let run = 1; performance.now() - begin < minutes * 60_000; run++) {
-      const piece = await load(address, Math.min(PIECE_SECONDS, minutes * 6), perSecond, mixed(run));
+    for (let run = 0; performance.now() - begin < minutes * 60_000; run++) {
+      const memory = watchMemory(pid);
+      const own = monitorEventLoopDelay({ resolution: 5 });
+      own.enable();
+      const piece = await load(address, PIECE_SECONDS, full / 2, mixed(`half-${run}`));
       failed += piece.failed;
       answered += piece.times.length;
       looks.push({
         minutes: (performance.now() - begin) / 60_000,
-        memoryMb: memoryOf(pid),
-        handles: handlesOf(pid),
+        memoryMb: medianOf(memory()),
         p99Ms: share(piece.times, 0.99),
+        askerP99Ms: own.percentile(99) / 1e6,
       });
     }
-    const warm = looks.filter((look) => look.minutes > Math.min(1, minutes / 4));
-    const half = (part: 0 | 1) =>
-      warm.slice(Math.floor((part * warm.length) / 2), Math.ceil(((part + 1) * warm.length) / 2));
-    const meanP99 = (some: readonly Look[]) => some.reduce((sum, { p99Ms }) => sum + p99Ms, 0) / some.length;
-    const on = { minutes, perSecond: Number(perSecond.toPrecision(3)) };
-    report('soak_answered', answered, 'requests', { ...on, failed });
-    report('soak_memory_mb', warm[warm.length - 1].memoryMb, 'MiB', { first: Math.round(warm[0].memoryMb) });
-    report(
-      'soak_memory_slope',
-      slopeOf(warm, ({ memoryMb }) => memoryMb),
-      'MiB/min',
-      on,
-    );
-    report('soak_handles', warm[warm.length - 1].handles, 'handles', { first: warm[0].handles });
-    report('soak_p99_first_half_ms', meanP99(half(0)), 'ms', on);
-    report('soak_p99_second_half_ms', meanP99(half(1)), 'ms', on);
+    const sums = { failed, handlesBefore, handlesAfter: await idleHandles(pid) };
+    report('soak_answered', answered, 'requests', { minutes, perSecond: round(full / 2), failed });
+    tell(looks, sums);
   });
+}
+
+const round = (value: number): number => Number(value.toPrecision(3));
+
+/** Median of a figure in the first half and in the second half of the looks. */
+function halves(looks: readonly SoakLook[], figure: (look: SoakLook) => number): [number, number] {
+  const middle = Math.floor(looks.length / 2);
+  return [medianOf(looks.slice(0, middle).map(figure)), medianOf(looks.slice(middle).map(figure))];
+}
+
+function tell(looks: readonly SoakLook[], sums: SoakSums): void {
+  const { memory, p99, asker, faults } = judgeSoak(looks, sums);
+  const memories = looks.map(({ memoryMb }) => memoryMb);
+  const slope = (name: string, trend: Trend, unit: string) =>
+    report(name, trend.slope, unit, { standardError: round(trend.error) });
+  const slowest = (name: string, [first, second]: [number, number]) =>
+    report(name, second, 'ms, median of the second half', { firstHalf: round(first) });
+  report('soak_memory_mb', memories[memories.length - 1], 'MiB', {
+    first: Math.round(memories[0]),
+    most: Math.round(Math.max(...memories)),
+  });
+  slope('soak_memory_slope', memory, 'MiB/min');
+  report('soak_handles', sums.handlesAfter, 'handles', { before: sums.handlesBefore });
+  slowest(
+    'soak_p99_ms',
+    halves(looks, ({ p99Ms }) => p99Ms),
+  );
+  slope('soak_p99_slope', p99, 'ms/min');
+  slowest(
+    'soak_asker_p99_ms',
+    halves(looks, ({ askerP99Ms }) => askerP99Ms),
+  );
+  slope('soak_asker_slope', asker, 'ms/min');
+  report('soak_faults', faults.length, 'faults', { faults });
+  if (faults.length > 0) process.exitCode = 1;
 }
