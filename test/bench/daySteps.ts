@@ -13,9 +13,9 @@ import { topsoilLayer } from '../../src/model/water/topsoilLayer.ts';
 import { prepareSeries } from '../../src/model/weather/prepareSeries.ts';
 import { generatedRecord } from './generatedRecord.ts';
 import { medianOf, report } from './report.ts';
+import { sizesOf } from './sizes.ts';
 
 const YEARS = 60;
-const RUNS = 61;
 /** A general exponent, so that no root stands in for the power. */
 const RESPONSE = { q10: 2.58, moisture: 'dryness', moistureExponent: 0.47, snowStopsMm: 5 } as const;
 const MELT = 2.74;
@@ -24,7 +24,8 @@ const LATITUDE = 45;
 const layer = topsoilLayer({ textureClass: 'loam' }, 2, 0.6);
 
 /** One full daily step of reference evapotranspiration, snow, soil warmth, water and breakdown, in one thread. */
-export function benchDaySteps(): void {
+export function benchDaySteps(argv: string[]): void {
+  const { runs } = sizesOf(argv, { runs: { full: 61, small: 3 } });
   const series = prepareSeries(generatedRecord(1, YEARS));
   const columns = reusedColumns();
   const step = () => {
@@ -41,7 +42,7 @@ export function benchDaySteps(): void {
   const input = native && inputOf(series);
   // By turns and in processor time, so that a busy machine slows both alike.
   for (let round = 0; round < 5; round++) {
-    for (let run = 0; run < RUNS; run++) {
+    for (let run = 0; run < Number(runs); run++) {
       const start = process.cpuUsage();
       step();
       const { user, system } = process.cpuUsage(start);

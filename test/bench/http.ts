@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { medianOf, report } from './report.ts';
+import { sizesOf } from './sizes.ts';
 
 const CONNECTIONS = 32;
 const STATION = 'demo-invented';
@@ -39,12 +39,9 @@ export function question(n: number): Asked {
 
 /** Times of answers over loopback, from the built program: at full load, then at half of what it carried. */
 export async function benchHttp(argv: string[]): Promise<void> {
-  const { values } = parseArgs({
-    args: argv,
-    options: { seconds: { type: 'string', default: '20' }, 'half-seconds': { type: 'string' } },
-  });
-  const seconds = Number(values.seconds);
-  const halfSeconds = Number(values['half-seconds'] ?? seconds);
+  const sizes = sizesOf(argv, { seconds: { full: 20, small: 1 }, 'half-seconds': { full: 20, small: 1 } });
+  const seconds = Number(sizes.seconds);
+  const halfSeconds = Number(sizes['half-seconds']);
   await withServer(async (address, pid) => {
     await load(address, Math.min(3, seconds), null);
     const full = await load(address, seconds, null);

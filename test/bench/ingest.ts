@@ -3,12 +3,13 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs, promisify } from 'node:util';
+import { promisify } from 'node:util';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { bareStatement } from './bareStatement.ts';
 import { generateYear } from './generateYear.ts';
 import { benchRead } from './readStation.ts';
 import { medianOf, report } from './report.ts';
+import { sizesOf } from './sizes.ts';
 
 const run = promisify(execFile);
 const once = fileURLToPath(new URL('ingestOnce.ts', import.meta.url));
@@ -22,26 +23,23 @@ interface Once {
 
 /** Imports against a bare statement of the database, alternating, and one station's read from a large store. */
 export async function benchIngest(argv: string[]): Promise<void> {
-  const { values } = parseArgs({
-    args: argv,
-    options: {
-      rows: { type: 'string', default: '2000000' },
-      rounds: { type: 'string', default: '3' },
-      'store-rows': { type: 'string', default: '5000000' },
-      folder: { type: 'string', default: tmpdir() },
-    },
+  const sizes = sizesOf(argv, {
+    rows: { full: 2_000_000, small: 20_000 },
+    rounds: { full: 3, small: 1 },
+    'store-rows': { full: 5_000_000, small: 50_000 },
+    folder: { full: tmpdir() },
   });
-  const folder = mkdtempSync(join(values.folder, 'drywake-bench-'));
+  const folder = mkdtempSync(join(sizes.folder, 'drywake-bench-'));
   try {
     const year = join(folder, '1995.csv');
     const start = performance.now();
-    await generateYear(year, Number(values.rows));
+    await generateYear(year, Number(sizes.rows));
     report('generated_file_ms', performance.now() - start, 'ms');
     console.log(JSON.stringify({ name: 'bare_statement', sql: bareStatement('FILE') }));
     const files = [year, ...['1995-dev.csv.gz', 'ghcn-dev-long.csv.gz'].map((name) => join(real, name))];
-    for (const path of files.filter(existsSync)) await compare(path, folder, Number(values.rounds));
+    for (const path of files.filter(existsSync)) await compare(path, folder, Number(sizes.rounds));
     rmSync(year);
-    await benchRead(join(folder, 'read'), Number(values['store-rows']));
+    await benchRead(join(folder, 'read'), Number(sizes['store-rows']));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -3,10 +3,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs, promisify } from 'node:util';
+import { promisify } from 'node:util';
 import { build } from 'esbuild';
 import { generateStore } from './generatedStore.ts';
 import { report } from './report.ts';
+import { sizesOf } from './sizes.ts';
 
 const run = promisify(execFile);
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -44,22 +45,18 @@ interface Once {
 
 /** A region of many generated stations and a long list of fields, each in a process of its own. */
 export async function benchMany(argv: string[]): Promise<void> {
-  const { values } = parseArgs({
-    args: argv,
-    options: {
-      stations: { type: 'string', default: '10000' },
-      years: { type: 'string', default: '30' },
-      rows: { type: 'string', default: '10000' },
-      workers: { type: 'string', default: '2' },
-      folder: { type: 'string', default: tmpdir() },
-    },
+  const { stations, years, rows, workers, ...place } = sizesOf(argv, {
+    stations: { full: 10_000, small: 50 },
+    years: { full: 30 },
+    rows: { full: 10_000, small: 50 },
+    workers: { full: 2 },
+    folder: { full: tmpdir() },
   });
-  const folder = mkdtempSync(join(values.folder, 'drywake-bench-'));
+  const folder = mkdtempSync(join(place.folder, 'drywake-bench-'));
   const programs = await bundled();
   const once = async (name: string, ...args: string[]): Promise<Once> =>
     JSON.parse((await run(process.execPath, [join(programs, name), folder, ...args])).stdout);
   try {
-    const { stations, years, rows, workers } = values;
     await generateStore(folder, Number(stations), Number(years));
     const on = { stations: Number(stations), years: Number(years), workers: Number(workers) };
     const region = await once('regionOnce.js', workers);

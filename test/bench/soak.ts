@@ -1,9 +1,9 @@
 import { readdirSync } from 'node:fs';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
-import { parseArgs } from 'node:util';
 import { type Asked, load, question, share, watchMemory, withServer } from './http.ts';
 import { medianOf, report } from './report.ts';
+import { sizesOf } from './sizes.ts';
 import { judgeSoak, type SoakLook, type SoakSums } from './soakVerdict.ts';
 import type { Trend } from './trend.ts';
 
@@ -59,16 +59,13 @@ async function capacity(address: string, answers: number): Promise<number> {
  * climates, 8 seasons, 96 MB of sums) and the runtime's own heap are as full as such questions make them.
  */
 export async function benchSoak(argv: string[]): Promise<void> {
-  const { values } = parseArgs({
-    args: argv,
-    options: {
-      minutes: { type: 'string', default: '10' },
-      'warm-answers': { type: 'string', default: '3000' },
-    },
+  const sizes = sizesOf(argv, {
+    minutes: { full: 10, small: 0.05 },
+    warmAnswers: { full: 3000, small: 30 },
   });
-  const minutes = Number(values.minutes);
+  const minutes = Number(sizes.minutes);
   await withServer(async (address, pid) => {
-    const full = await capacity(address, Number(values['warm-answers']));
+    const full = await capacity(address, Number(sizes.warmAnswers));
     const handlesBefore = await idleHandles(pid);
     const looks: SoakLook[] = [];
     const begin = performance.now();
