@@ -90,3 +90,19 @@ const ISO: DateWords = {
   everyYear: same,
   month: (isoDate) => isoDate.slice(0, 7),
 };
+
+/**
+ * A text whose ISO dates are written in a style; what only looks like a date stays as it is. For refusals, which are made
+ * where nobody knows the reader's style.
+ * @example datesReworded('from 2026-08-14 on', datesIn('us')) // 'from August 14, 2026 on'
+ */
+export const datesReworded = (text: string, { full }: Pick<DateWords, 'full'>): string =>
+  text.replaceAll(/(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-])/g, (date) =>
+    isCalendarDate(date) ? full(date) : date,
+  );
+
+/** Whether a text of the form YYYY-MM-DD is a day of the calendar. */
+export function isCalendarDate(text: string): boolean {
+  const ms = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : Number.NaN;
+  return !Number.isNaN(ms) && new Date(ms).toISOString().startsWith(text);
+}

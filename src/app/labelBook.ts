@@ -3,6 +3,7 @@ import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { type LabelEntry, labelEntrySchema, type StoredLabel } from '../schema/labelEntry.ts';
 import type { Shelf } from '../store/shelf.ts';
 import { meantOf } from './meant.ts';
+import { faultsOf } from './schemaRefusal.ts';
 
 /** The user's own label entries, wherever they are kept. */
 export interface LabelBook {
@@ -37,8 +38,8 @@ export const labelsAsBook = (entries: readonly StoredLabel[]): LabelBook => ({
 export function readLabelEntry(given: unknown, where = 'The label entry'): LabelEntry {
   const result = labelEntrySchema.safeParse(given);
   if (!result.success) {
-    const [{ path, message }] = result.error.issues;
-    throw unreadable(`${where}: ${path.length > 0 ? `${path.join('.')}: ` : ''}${message}.`, path.join('.'));
+    const [{ field, message, hint }] = faultsOf(result.error.issues, given);
+    throw unreadable(`${where}: ${message}`, field, hint);
   }
   for (const [index, line] of result.data.intervals.entries()) {
     for (const field of ['interval', 'foodFeedInterval'] as const) {
@@ -53,9 +54,11 @@ export function readLabelEntry(given: unknown, where = 'The label entry'): Label
   return result.data;
 }
 
-const unreadable = (message: string, field: string) =>
+const SHAPE = 'Give an id, a name, one active or more, and for each crop an interval such as "9 months".';
+
+const unreadable = (message: string, field: string, hint = '') =>
   new InvalidInputError('LABEL_UNREADABLE', message, {
-    hint: 'Give an id, a name, one active or more, and for each crop an interval such as "9 months".',
+    hint: hint || SHAPE,
     details: { field },
   });
 

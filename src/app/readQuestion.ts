@@ -1,24 +1,11 @@
 import { z } from 'zod';
-import { InvalidInputError } from '../errors.ts';
 import { meantOf } from './meant.ts';
-
-/** What a missing field would have told. */
-const SAID_AS: Readonly<Record<string, string>> = {
-  station: 'which weather station to use (station)',
-  appliedOn: 'when the residual was sprayed (appliedOn)',
-  residual: 'which residual was sprayed (residual)',
-  crop: 'which crop is to follow (crop)',
-  plantOn: 'when the crop is to be planted (plantOn)',
-};
+import { schemaRefusal } from './schemaRefusal.ts';
 
 const WRITTEN = 'Dates are written YYYY-MM-DD, fractions from 0 to 1, percentages from 0 to 100.';
 
-/** The field or choice that an unknown one was probably meant to be, as a hint; null where nothing is near. */
+/** The field that an unknown one was probably meant to be, as a hint; null where nothing is near. */
 function meantBy(schema: z.ZodType, issue: z.core.$ZodIssue): string | null {
-  if (issue.code === 'invalid_value') {
-    const { input, values } = issue;
-    return typeof input === 'string' ? meantOf(input, values.map(String)) : null;
-  }
   if (issue.code !== 'unrecognized_keys') return null;
   const known = issue.path.reduce(below, inner(schema));
   return known instanceof z.ZodObject ? meantOf(issue.keys[0], Object.keys(known.shape)) : null;
@@ -42,24 +29,8 @@ function below(schema: z.ZodType | undefined, key: PropertyKey): z.ZodType | und
  * @throws {InvalidInputError} QUESTION_UNREADABLE; the message names the first field at fault, `details.issues` all
  */
 export function readQuestion<T extends z.ZodType>(schema: T, input: unknown): z.output<T> {
-  const result = schema.safeParse(input, { reportInput: true });
+  const result = schema.safeParse(input);
   if (result.success) return result.data;
-  const issues = result.error.issues.map(({ path, message, code, ...issue }) => {
-    const missing = code === 'invalid_type' && 'input' in issue && issue.input === undefined;
-    return { field: path.join('.'), message, missing };
-  });
-  const [{ field, message, missing }] = issues;
-  throw new InvalidInputError(
-    'QUESTION_UNREADABLE',
-    missing
-      ? `The question does not say ${SAID_AS[field] ?? field}.`
-      : `${field ? `${field}: ` : ''}${message}.`,
-    {
-      hint: meantBy(schema, result.error.issues[0]) ?? WRITTEN,
-      details: {
-        field,
-        issues: issues.map(({ field: name, message: text }) => ({ field: name, message: text })),
-      },
-    },
-  );
+  const { issues } = result.error;
+  throw schemaRefusal('QUESTION_UNREADABLE', issues, input, { hint: meantBy(schema, issues[0]) ?? WRITTEN });
 }

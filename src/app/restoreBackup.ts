@@ -3,6 +3,7 @@ import { type Backup, backupSchema, type RestoreResult } from '../schema/backup.
 import type { Everything } from '../store/everything.ts';
 import type { FieldsStore } from '../store/fieldsStore.ts';
 import { parseJson } from './boundedJson.ts';
+import { faultsOf } from './schemaRefusal.ts';
 
 /** What backups are made from and put back into. */
 export interface BackupDeps {
@@ -51,8 +52,8 @@ export function readBackup(text: string): Backup {
   }
   const result = backupSchema.safeParse(given);
   if (result.success) return result.data;
-  const [{ path, message }] = result.error.issues;
-  throw unreadable(`${path.join('.') || 'the whole'}: ${message}`);
+  const [{ message }] = faultsOf(result.error.issues, given);
+  throw unreadable(message.replace(/\.$/, ''));
 }
 
 /** Refuses a backup that holds a version twice or under another record's id. */

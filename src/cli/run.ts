@@ -1,8 +1,12 @@
 import { CommanderError, Command as Program } from 'commander';
+import { type Say, sayIn } from '../app/say.ts';
+import { datesReworded } from '../dateWords.ts';
 import { DrywakeError } from '../errors.ts';
+import type { Wording } from '../schema/wording.ts';
 import type { CliDeps } from './command.ts';
 import { COMMANDS } from './commandList.ts';
 import { flagOf } from './questionOptions.ts';
+import { type WordingFlags, wordingOf } from './wordingOptions.ts';
 
 /** Exit codes: 0 done, 2 bad input, 1 anything else. */
 export const EXIT = { done: 0, other: 1, badInput: 2 } as const;
@@ -21,11 +25,16 @@ const EXIT_OF = {
  * @param argv the words after the program's name
  */
 export async function run(argv: readonly string[], deps: CliDeps): Promise<number> {
+  let wording: Wording = {};
   try {
-    await (await programFor(argv, deps)).parseAsync(argv, { from: 'user' });
+    const program = await programFor(argv, deps);
+    program.hook('preAction', (_, called) => {
+      wording = wordingOf(called.opts<WordingFlags>());
+    });
+    await program.parseAsync(argv, { from: 'user' });
     return EXIT.done;
   } catch (error) {
-    return tell(error, deps);
+    return tell(error, deps, sayIn(wording));
   }
 }
 
@@ -53,14 +62,16 @@ export async function programFor(argv: readonly string[], deps: CliDeps): Promis
   return program;
 }
 
-function tell(error: unknown, { terminal }: CliDeps): number {
+/** Dates of a message are written as those of the answer would be; a hint says what to type, and that is ISO dates. */
+function tell(error: unknown, { terminal }: CliDeps, { dates }: Pick<Say, 'dates'>): number {
   if (error instanceof CommanderError) {
     // Help and version end the run too, with code 0; commander has written its own words.
     return error.exitCode === 0 ? EXIT.done : EXIT.badInput;
   }
   if (error instanceof DrywakeError) {
     const flag = typeof error.details.field === 'string' ? flagOf(error.details.field) : undefined;
-    terminal.err(`${error.message}${flag ? ` [${flag}]` : ''}\n${error.hint ? `${error.hint}\n` : ''}`);
+    const message = datesReworded(error.message, dates);
+    terminal.err(`${message}${flag ? ` [${flag}]` : ''}\n${error.hint ? `${error.hint}\n` : ''}`);
     return EXIT_OF[error.kind];
   }
   const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);

@@ -1,6 +1,7 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { MiddlewareHandler } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { schemaRefusal } from '../app/schemaRefusal.ts';
 import { InvalidInputError, MissingDataError } from '../errors.ts';
 import { bodyLimits } from './bodyLimits.ts';
 import type { HttpDeps } from './deps.ts';
@@ -62,14 +63,9 @@ export function createApp(deps: HttpDeps) {
   const app = new OpenAPIHono({
     defaultHook: (result) => {
       if (result.success) return;
-      const [first] = result.error.issues;
-      const field = first.path.join('.');
-      throw new InvalidInputError('REQUEST_UNREADABLE', `${field ? `${field}: ` : ''}${first.message}.`, {
+      const { data } = result as { readonly data?: unknown };
+      throw schemaRefusal('REQUEST_UNREADABLE', result.error.issues, data, {
         hint: 'The interface’s own reference at /api lists every field.',
-        details: {
-          field,
-          issues: result.error.issues.map(({ path, message }) => ({ field: path.join('.'), message })),
-        },
       });
     },
   });

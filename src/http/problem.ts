@@ -1,8 +1,11 @@
 import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { sayIn } from '../app/say.ts';
+import { datesReworded } from '../dateWords.ts';
 import { DrywakeError } from '../errors.ts';
 import type { Problem } from '../schema/answer.ts';
+import { wordingSchema } from '../schema/wording.ts';
 import { unforeseenLine } from './guard/logLine.ts';
 
 /** Status of each family of refusal; the only such table. */
@@ -67,9 +70,17 @@ export function problemOf(error: unknown): { status: ContentfulStatusCode; probl
   };
 }
 
-/** Answers with an error in the one shape; what nobody foresaw also goes to the log. */
+/**
+ * Answers with an error in the one shape, dates of its message as the request asks for them; its hint says what to send,
+ * and that is ISO dates. What nobody foresaw also goes to the log.
+ */
 export function answerProblem(error: unknown, context: Context, log: (line: string) => void): Response {
   const { status, problem } = problemOf(error);
   if (problem.code === 'UNEXPECTED') log(unforeseenLine(error));
-  return context.json(problem, status);
+  const asked = wordingSchema.safeParse({
+    units: context.req.query('units'),
+    dates: context.req.query('dates'),
+  });
+  const { dates } = sayIn(asked.success ? asked.data : {});
+  return context.json({ ...problem, message: datesReworded(problem.message, dates) }, status);
 }

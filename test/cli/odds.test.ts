@@ -151,7 +151,18 @@ describe('drywake odds, bad input', () => {
     refused(demo('--residual', 'chlorsulfuron'), 'read your label', '--interval'));
   it('interval that cannot be read', () => refused(demo('--interval', 'soon'), '"soon"', '9 months'));
   it('date outside the record', () => refused(demo('--as-of', '2026-12-01'), '2026-09-30', '--as-of'));
-  it('no such date', () => refused(demo('--applied', '2026-02-30'), 'appliedOn', 'YYYY-MM-DD'));
+  it('no such date', () =>
+    refused(
+      demo('--applied', '2026-02-30'),
+      'Date of spraying: “2026-02-30” is no day of the calendar',
+      '--applied',
+    ));
+  it('dates in the style of the answer, hints as they are typed', async () => {
+    const late = ['--as-of', '2026-12-01'];
+    await refused(demo(...late), 'nothing is observed on December 1, 2026', 'up to 2026-09-30');
+    await refused(demo(...late, '--date-style', 'iso'), 'nothing is observed on 2026-12-01');
+    await refused(demo(...late, '--units', 'metric'), 'nothing is observed on 2026-12-01');
+  });
   it('too few years', () => refused(demo('--base', '2010-2015'), '6 usable years', 'at least 10'));
   it('a base period that ends before it begins', () =>
     refused(demo('--base', '2015-2010'), 'before it begins'));
@@ -166,10 +177,10 @@ describe('drywake odds, bad input', () => {
     await refused(demo('--assume', 'luck=1'), 'luck');
     await refused(demo('--assume', 'soilSpread'), 'KEY=VALUE');
     await refused(demo('--rate', 'lots'), 'must be a number');
-    await refused(demo('--rate=-1'), 'rateFraction');
+    await refused(demo('--rate=-1'), 'Rate: “-1” is too small', 'more than 0');
   });
   it('a question that lacks a field', () =>
-    refused(drywake('odds', '--station', 'demo-invented'), /does not say/, '--applied'));
+    refused(drywake('odds', '--station', 'demo-invented'), 'Date of spraying is missing', '--applied'));
   it('a damaged or missing question file', async () => {
     const file = join(tempFolder(), 'question.json');
     writeFileSync(file, '{"station": ');

@@ -80,6 +80,14 @@ describe('the interface', () => {
   });
 });
 
+it('refuses with dates in the style that is asked for', async () => {
+  const late = JSON.stringify({ ...demoQuestion, asOf: '2026-12-01' });
+  const said = async (query: string) => (await (await post(late, `/api/odds${query}`)).json()).message;
+  expect(await said('')).toContain('nothing is observed on December 1, 2026');
+  expect(await said('?dates=iso')).toContain('nothing is observed on 2026-12-01');
+  expect(await said('?units=metric')).toContain('nothing is observed on 2026-12-01');
+});
+
 describe('refusals, all of one shape', () => {
   const cases: [string, () => Response | Promise<Response>, number, string][] = [
     ['damaged JSON', () => post('{"station": '), 400, 'REQUEST_UNREADABLE'],

@@ -1,6 +1,7 @@
 import { DrywakeError } from '../../errors.ts';
 import type { TableImport } from '../../schema/tableImport.ts';
 import { meantOf } from '../meant.ts';
+import { faultsOf } from '../schemaRefusal.ts';
 import { type Column, cellOf, headerOf, readCell, type TableUnits } from './column.ts';
 import { type Part, putAt, valueAt } from './partPath.ts';
 import { type ReadTable, readCells, type TableRow, unreadable } from './readCells.ts';
@@ -104,8 +105,9 @@ function readRecord<T extends { readonly id: string }>(
 
   const parsed = shape.schema.safeParse(draft);
   if (!parsed.success) {
+    const said = faultsOf(parsed.error.issues, draft);
     return {
-      faults: parsed.error.issues.map(({ path, message }) => {
+      faults: parsed.error.issues.map(({ path }, fault) => {
         const found = lists.find(({ list, rows: used }) => list.key === path[0] && used.length > 0);
         const inList = found !== undefined && typeof path[1] === 'number';
         const columns = inList ? found.columns : head;
@@ -114,7 +116,7 @@ function readRecord<T extends { readonly id: string }>(
         return {
           line: inList ? (found.rows[path[1] as number]?.line ?? first.line) : first.line,
           column: column?.header ?? (at === '' ? null : at),
-          message,
+          message: said[fault].what,
         };
       }),
     };

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import type { Answer } from '../api/contract.ts';
 import { ASSUMPTIONS } from '../question/assumptionList.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
@@ -78,7 +79,7 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
         first of them.
       </p>
       <Rows
-        rows={ASSUMPTIONS.map(({ key, label, standard, quantity, unit, blank }) => {
+        rows={ASSUMPTIONS.map(({ key, standard, quantity, unit, blank }) => {
           const value = q.assume[key];
           const shown =
             value === undefined
@@ -88,7 +89,7 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
                 : value === 'dryness'
                   ? 'our own form'
                   : 'Walker power law';
-          return [label, value !== undefined && value !== standard ? `${shown} (changed)` : shown];
+          return [blankName(key), value !== undefined && value !== standard ? `${shown} (changed)` : shown];
         })}
       />
     </>

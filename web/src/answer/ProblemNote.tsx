@@ -1,11 +1,13 @@
 import type { Problem } from '../api/contract.ts';
+import { useWorded } from '../units/useWorded.ts';
 
 /** Why there is no answer to the present question, and what to do. */
 export function ProblemNote({ problem }: { problem: Problem }) {
+  const { message, hint } = useWorded()(problem);
   return (
     <div class="note" data-testid="problem">
-      <p class="note-title">{problem.message}</p>
-      {problem.hint && <p>{problem.hint}</p>}
+      <p class="note-title">{message}</p>
+      {hint && <p>{hint}</p>}
     </div>
   );
 }

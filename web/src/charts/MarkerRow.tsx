@@ -25,7 +25,6 @@ export function MarkerRow({
         id="marker-plantOn"
         field="plantOn"
         draft="marker.plantOn"
-        label="Planting date"
         value={plantOn}
         testId="plant-date"
         commit={(date) => date && moves.commit(date)}

@@ -34,7 +34,6 @@ export function CropsForm({ asked, look }: CropsFormProps) {
         id="blank-plantFrom"
         field="plantFrom"
         lead="Planting"
-        label="First planting date"
         value={span.plantFrom}
         echo={dates.weekday(span.plantFrom)}
         testId="plant-from"
@@ -44,7 +43,6 @@ export function CropsForm({ asked, look }: CropsFormProps) {
         id="blank-plantTo"
         field="plantTo"
         lead="to"
-        label="Last planting date"
         value={span.plantTo}
         echo={dates.weekday(span.plantTo)}
         testId="plant-to"
@@ -53,7 +51,6 @@ export function CropsForm({ asked, look }: CropsFormProps) {
       <NumberBlank
         field="stepDays"
         lead="every"
-        label="Step"
         unit="days"
         value={span.stepDays}
         min={1}

@@ -3,6 +3,7 @@ import { oddsWord } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, Problem, StoredField } from '../api/contract.ts';
 import { areaText, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
+import { useWorded } from '../units/useWorded.ts';
 import { fieldAddress } from './fieldsAddress.ts';
 import { nextPlan, today } from './nextPlan.ts';
 import type { AnswersByField } from './useFieldAnswers.ts';
@@ -82,12 +83,13 @@ function answerTo(planId: string, known: readonly FieldAnswer[] | Problem | unde
 /** How one planned crop stands; without an answer, why not. */
 function AnswerCells({ answer }: { answer: FieldAnswer | Problem | null }) {
   const { short } = useDates();
+  const worded = useWorded();
   if (answer === null) return <td colSpan={3}>Asking…</td>;
   const problem = 'message' in answer ? answer : answer.problem;
   if ('message' in answer || problem !== undefined) {
     return (
       <td colSpan={3} class="faint">
-        {problem?.message}
+        {problem && worded(problem).message}
       </td>
     );
   }

@@ -39,15 +39,13 @@ export function Outcomes({ record, change, open, choices }: PartProps) {
           <DateBlank
             id={`blank-${field}.on`}
             field={`${field}.on`}
-            label="Looked at on"
             value={outcome.on}
             echo={dates.withWeekday(outcome.on)}
             commit={(on) => on && set({ on })}
           />
-          <CropBlank label="Crop" />
+          <CropBlank />
           <ChoiceBlank
             field={`${field}.state`}
-            label="The stand was"
             value={outcome.state}
             options={STATES}
             commit={(state) =>
@@ -57,7 +55,6 @@ export function Outcomes({ record, change, open, choices }: PartProps) {
           {outcome.state === 'injured' && (
             <NumberBlank
               field={`${field}.injuredPercent`}
-              label="Share that was hurt"
               unit="%"
               value={outcome.injuredPercent}
               min={0}

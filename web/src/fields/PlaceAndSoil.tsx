@@ -19,16 +19,9 @@ export function PlaceAndSoil({ record, change, units }: PartProps) {
         testId="field-name"
         commit={(name) => change({ name })}
       />
-      <TextBlank
-        field="farm"
-        label="Farm"
-        value={record.farm}
-        most={120}
-        commit={(farm) => change({ farm })}
-      />
+      <TextBlank field="farm" value={record.farm} most={120} commit={(farm) => change({ farm })} />
       <NumberBlank
         field="areaHa"
-        label="Size"
         unit={areaUnit(units)}
         quantity="area"
         value={record.areaHa ?? undefined}
@@ -45,20 +38,12 @@ export function PlaceAndSoil({ record, change, units }: PartProps) {
       <GroundBlanks />
       <TextBlank
         field="phNote"
-        label="What is known of the pH: history, zones, liming"
         value={record.phNote}
         most={500}
         rows={2}
         commit={(phNote) => change({ phNote })}
       />
-      <TextBlank
-        field="note"
-        label="Remark"
-        value={record.note}
-        most={2000}
-        rows={2}
-        commit={(note) => change({ note })}
-      />
+      <TextBlank field="note" value={record.note} most={2000} rows={2} commit={(note) => change({ note })} />
     </div>
   );
 }

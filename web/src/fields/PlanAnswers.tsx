@@ -7,6 +7,7 @@ import type { Kept } from '../keep/shelf.ts';
 import { encodeAddress } from '../question/address.ts';
 import type { Units } from '../units/units.ts';
 import { asking, useDates, useWording } from '../units/useDates.ts';
+import { useWorded } from '../units/useWorded.ts';
 import { sheetAddress } from './fieldsAddress.ts';
 import { ShortCaution } from './ShortCaution.tsx';
 
@@ -29,10 +30,11 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
   const last = useRef(data);
   if (data !== null) last.current = data;
   const { full } = useDates();
+  const worded = useWorded();
   if (plans.length === 0) return null;
   return (
     <section class="plan-answers" aria-label="Answers" data-stale={data === null ? '' : undefined}>
-      {problem && <p class="blank-problem">{problem.message}</p>}
+      {problem && <p class="blank-problem">{worded(problem).message}</p>}
       {gone && (
         <p class="blank-problem" data-testid="no-answers">
           No answers come: the program behind this page is asked again every few seconds.
@@ -60,7 +62,9 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
 }
 
 function OneAnswer({ id, answer, units }: { id: string; answer: FieldAnswer; units: Units }) {
-  const { sentence, problem, oddsAtPlanting, question } = answer;
+  const { sentence, oddsAtPlanting, question } = answer;
+  const worded = useWorded();
+  const problem = answer.problem && worded(answer.problem);
   const href = question === null ? null : `/${encodeAddress(question as QuestionInput, units)}`;
   return (
     <>

@@ -25,18 +25,11 @@ export function Tillage({ record, change, open }: PartProps) {
           <DateBlank
             id={`blank-${field}.date`}
             field={`${field}.date`}
-            label="Day"
             value={pass.date}
             echo={dates.withWeekday(pass.date)}
             commit={(date) => date && set({ date })}
           />
-          <TextBlank
-            field={`${field}.note`}
-            label="What was done"
-            value={pass.note}
-            most={300}
-            commit={(note) => set({ note })}
-          />
+          <TextBlank field={`${field}.note`} value={pass.note} most={300} commit={(note) => set({ note })} />
         </>
       )}
     </Entries>

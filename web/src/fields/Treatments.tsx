@@ -42,7 +42,6 @@ export function Treatments({ record, change, open, choices, units }: PartProps) 
           <IntervalBlanks {...{ treatment, field, set }} crops={record.plans.map(({ crop }) => crop)} />
           <NumberBlank
             field={`${field}.areaHa`}
-            label="Area treated, if not the whole field"
             unit={areaUnit(units)}
             quantity="area"
             value={treatment.areaHa}

@@ -1,5 +1,6 @@
 import { GoneNote } from '../answer/ProblemNote.tsx';
 import type { Answer, Problem } from '../api/contract.ts';
+import { useWorded } from '../units/useWorded.ts';
 import { LookBackFigures } from './LookBackFigures.tsx';
 import { useLookBack } from './useLookBack.ts';
 import '../style/honest.css';
@@ -49,7 +50,8 @@ export function LookBack({ answer }: { answer: Answer }) {
   );
 }
 
-function Refused({ problem: { code, message, hint } }: { problem: Problem }) {
+function Refused({ problem }: { problem: Problem }) {
+  const { code, message, hint } = useWorded()(problem);
   return (
     <div class="note" data-testid="look-back-refused" data-code={code}>
       <p class="note-title">{REFUSED[code] ?? 'Not to be looked back on'}</p>

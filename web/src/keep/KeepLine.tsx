@@ -1,10 +1,11 @@
 import { GoneNote } from '../answer/ProblemNote.tsx';
-import { refusedField } from '../question/FormContext.ts';
+import { useWorded } from '../units/useWorded.ts';
 import type { OpenRecord } from './useRecord.ts';
 
 /** How the record stands between page and server, and the way back. */
 export function KeepLine<T extends { readonly id: string }>({ open }: { open: OpenRecord<T> }) {
   const { desk, kept, refusal, gone, theirs, undone, sending } = open;
+  const worded = useWorded();
   const changed = desk.isChanged();
   const canUndo = kept?.canUndo === true && !changed && theirs === null && !gone;
   return (
@@ -27,8 +28,8 @@ export function KeepLine<T extends { readonly id: string }>({ open }: { open: Op
       {gone && <GoneNote retry={() => desk.again()} />}
       {refusal && (
         <div class="note" data-testid="problem">
-          <p class="note-title">This cannot be kept yet: {refusal.message}</p>
-          <p>{fieldWords(refusedField(refusal))} What you typed stays here until it can.</p>
+          <p class="note-title">This cannot be kept yet: {worded(refusal).message}</p>
+          <p>What you typed stays here until it can.</p>
         </div>
       )}
     </>
@@ -49,12 +50,4 @@ function stateOf<T extends { readonly id: string }>(
   if (theirs !== null) return 'apart';
   if (changed && !sending && (refusal !== null || gone)) return 'waiting';
   return changed ? 'sending' : 'kept';
-}
-
-/** Where on the page the trouble lies: "treatments.0.residual" is in the first of the treatments. */
-function fieldWords(field: string | null): string {
-  const [list, index] = field?.split('.') ?? [];
-  return index === undefined || Number.isNaN(Number(index))
-    ? ''
-    : `It is number ${Number(index) + 1} under ${list}.`;
 }

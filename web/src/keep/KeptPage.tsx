@@ -6,6 +6,7 @@ import { FormContext, NO_CHOICES } from '../question/FormContext.ts';
 import { go } from '../shell/places.ts';
 import { useTitle } from '../shell/useTitle.ts';
 import type { Units } from '../units/units.ts';
+import { useWorded } from '../units/useWorded.ts';
 import { AskOnce } from './AskOnce.tsx';
 import { ConflictNote } from './ConflictNote.tsx';
 import { KeepLine } from './KeepLine.tsx';
@@ -52,6 +53,7 @@ export function KeptPage<T extends { readonly id: string; readonly name: string 
     </p>
   );
   const { kept, record } = open ?? { kept: null, record: null };
+  const worded = useWorded();
   if (open === null || kept === null || record === null) {
     return (
       <main class="lone fields-place">
@@ -66,7 +68,8 @@ export function KeptPage<T extends { readonly id: string; readonly name: string 
       </main>
     );
   }
-  const { desk, refusal, typed } = open;
+  const { desk, typed } = open;
+  const refusal = open.refusal && worded(open.refusal);
   async function remove(): Promise<void> {
     const gone = await desk.remove();
     if (gone === null) return;

@@ -76,7 +76,6 @@ function OtherwiseBlanks() {
     <>
       <ChoiceBlank
         field={at('ifNot')}
-        label="If it is not met"
         value={typeof ifNot === 'object' ? 'months' : ifNot}
         options={OTHERWISE}
         commit={(chosen) =>

@@ -79,7 +79,6 @@ function LeastWater() {
   return (
     <NumberBlank
       field={at('minMm')}
-      label="At least"
       unit={rainUnit(units)}
       quantity="rain"
       value={of.minMm}
@@ -98,7 +97,6 @@ function Counts() {
   return (
     <ChoiceBlank
       field={at('counts')}
-      label="What counts"
       value={of.counts}
       options={WATERS}
       commit={(counts) => set({ counts: counts as Counting })}
@@ -126,7 +124,6 @@ function ByDay() {
   return (
     <ChoiceBlank
       field={at('by')}
-      label="Fallen by"
       value={of.by}
       options={BY}
       other={MONTH_DAY}
@@ -140,7 +137,6 @@ function DrySoil() {
   return (
     <ChoiceBlank
       field={at('onDrySoilOnly')}
-      label="It holds"
       value={of.onDrySoilOnly ? 'yes' : 'no'}
       options={YES_NO}
       commit={(only) => set({ onDrySoilOnly: only === 'yes' })}
@@ -154,7 +150,6 @@ function PhBand() {
     <>
       <NumberBlank
         field={at('atLeast')}
-        label="pH at least"
         unit="pH"
         value={of.atLeast}
         min={3}
@@ -164,7 +159,6 @@ function PhBand() {
       />
       <NumberBlank
         field={at('below')}
-        label="pH below"
         unit="pH"
         value={of.below}
         min={3}
@@ -181,7 +175,6 @@ function LeastOrganicMatter() {
   return (
     <NumberBlank
       field={at('minPercent')}
-      label="Organic matter at least"
       unit="%"
       value={of.minPercent}
       min={0}
@@ -214,7 +207,6 @@ function ZoneWords() {
   return (
     <TextBlank
       field={at('words')}
-      label="Where, or under which practice, the interval holds"
       value={of.words}
       most={300}
       needed="Write it as the label has it."
@@ -252,7 +244,6 @@ function Role() {
   return (
     <ChoiceBlank
       field={at('role')}
-      label="The bioassay"
       value={of.role}
       options={ROLES}
       commit={(role) => set({ role: role as typeof of.role })}

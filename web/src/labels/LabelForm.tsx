@@ -34,7 +34,6 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
         />
         <TextBlank
           field="labelVersion"
-          label="Version or date printed on the label"
           value={entry.labelVersion}
           most={80}
           commit={(labelVersion) => change({ labelVersion })}
@@ -42,19 +41,11 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
         <DateBlank
           id="blank-enteredOn"
           field="enteredOn"
-          label="Read off the label on"
           value={entry.enteredOn}
           echo={dates.withWeekday(entry.enteredOn)}
           commit={(enteredOn) => enteredOn && change({ enteredOn })}
         />
-        <TextBlank
-          field="note"
-          label="Remark"
-          value={entry.note}
-          most={1000}
-          rows={2}
-          commit={(note) => change({ note })}
-        />
+        <TextBlank field="note" value={entry.note} most={1000} rows={2} commit={(note) => change({ note })} />
       </div>
       <h2>Actives</h2>
       <Entries
@@ -77,7 +68,6 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
           <>
             <ChoiceBlank
               field={`${field}.name`}
-              label="Active ingredient"
               value={active.name}
               options={named(choices.residuals)}
               other="another, written in…"
@@ -110,10 +100,9 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
       >
         {(interval, field, set) => (
           <>
-            <CropBlank label="Rotation crop" />
+            <CropBlank />
             <TextBlank
               field={`${field}.interval`}
-              label="Rotation interval"
               value={interval.interval}
               most={60}
               needed="Write it like 9 months, or 1 month 15 days."
@@ -121,7 +110,6 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
             />
             <TextBlank
               field={`${field}.foodFeedInterval`}
-              label="Wait until it may be harvested or grazed"
               value={interval.foodFeedInterval}
               most={60}
               remark="Only where the label gives it apart from the crop’s own safety; such as 12 months."
@@ -129,7 +117,6 @@ export function LabelForm({ record: entry, change, open, choices }: KeptForm<Lab
             />
             <TextBlank
               field={`${field}.conditions`}
-              label="Conditions in the label’s words"
               value={interval.conditions}
               most={500}
               rows={2}

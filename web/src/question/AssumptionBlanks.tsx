@@ -21,7 +21,7 @@ export function AssumptionBlanks({ wanted }: { wanted?: (key: AssumptionEntry['k
 
 function AssumptionBlank({ entry }: { entry: AssumptionEntry }) {
   const { question, change, units } = useForm();
-  const { key, label, standard, min, max, quantity, unit, blank } = entry;
+  const { key, standard, min, max, quantity, unit, blank } = entry;
   const value = question.assume?.[key];
   const commit = (next: unknown) => {
     const { [key]: _, ...rest } = question.assume ?? {};
@@ -32,7 +32,6 @@ function AssumptionBlank({ entry }: { entry: AssumptionEntry }) {
     return (
       <ChoiceBlank
         field={`assume.${key}`}
-        label={label}
         value={`${value ?? standard}`}
         options={RESPONSES}
         commit={commit}
@@ -42,7 +41,6 @@ function AssumptionBlank({ entry }: { entry: AssumptionEntry }) {
   return (
     <NumberBlank
       field={`assume.${key}`}
-      label={label}
       unit={unit[units]}
       quantity={quantity}
       value={value as number | undefined}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import { Blank, blankIds } from './Blank.tsx';
 import { refusalOf, useBlanks } from './FormContext.ts';
 import { useBlank } from './useBlank.ts';
@@ -12,7 +13,8 @@ export interface Option {
 
 interface ChoiceBlankProps {
   readonly field: string;
-  readonly label: ComponentChildren;
+  /** The field’s own name where not given. */
+  readonly label?: ComponentChildren;
   readonly lead?: string;
   readonly value: string | undefined;
   readonly options: readonly Option[];
@@ -26,7 +28,7 @@ const OTHER = '\u0000other';
 
 /** A choice from a list, with room to write in what the list lacks. */
 export function ChoiceBlank(props: ChoiceBlankProps) {
-  const { field, label, lead, value = '', options, other, remark, commit } = props;
+  const { field, label = blankName(field), lead, value = '', options, other, remark, commit } = props;
   const { refusal } = useBlanks();
   const [writing, setWriting] = useState(false);
   const listed = options.some((option) => option.value === value);
@@ -58,7 +60,7 @@ export function ChoiceBlank(props: ChoiceBlankProps) {
 }
 
 function WrittenChoice(props: ChoiceBlankProps & { id: string; back: () => void }) {
-  const { id, field, label, lead, value = '', options, remark, commit, back } = props;
+  const { id, field, label = blankName(field), lead, value = '', options, remark, commit, back } = props;
   const { input, problem } = useBlank<string>({
     field,
     shown: options.some((option) => option.value === value) ? '' : value,

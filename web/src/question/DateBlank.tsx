@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import { typedDates } from '../units/dates.ts';
 import { useDates } from '../units/useDates.ts';
 import { Blank, blankIds } from './Blank.tsx';
@@ -10,7 +11,8 @@ interface DateBlankProps {
   readonly id: string;
   readonly field: string;
   readonly draft?: string;
-  readonly label: string;
+  /** The field’s own name where not given. */
+  readonly label?: string;
   readonly lead?: string;
   readonly value: string | undefined;
   readonly optional?: boolean;
@@ -24,7 +26,20 @@ interface DateBlankProps {
 
 /** A date as text, said back in full below. */
 export function DateBlank(props: DateBlankProps) {
-  const { id, field, draft, label, lead, value, optional, commit, echo, testId, before, after } = props;
+  const {
+    id,
+    field,
+    draft,
+    label = blankName(field),
+    lead,
+    value,
+    optional,
+    commit,
+    echo,
+    testId,
+    before,
+    after,
+  } = props;
   const { style } = useDates();
   const { input, problem } = useBlank<string | undefined>({
     field,

@@ -1,3 +1,4 @@
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import { rainUnit } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
 import { Blank, blankIds } from './Blank.tsx';
@@ -7,7 +8,8 @@ import { useBlank } from './useBlank.ts';
 
 interface DayAmountsBlankProps {
   readonly field: string;
-  readonly label: string;
+  /** The field’s own name where not given. */
+  readonly label?: string;
   readonly amounts: readonly DayAmount[];
   readonly mostMm: number;
   readonly remark: string;
@@ -15,7 +17,14 @@ interface DayAmountsBlankProps {
 }
 
 /** Water on days of its own, one day a line. */
-export function DayAmountsBlank({ field, label, amounts, mostMm, remark, commit }: DayAmountsBlankProps) {
+export function DayAmountsBlank({
+  field,
+  label = blankName(field),
+  amounts,
+  mostMm,
+  remark,
+  commit,
+}: DayAmountsBlankProps) {
   const { units } = useBlanks();
   const { style } = useDates();
   const { input, problem } = useBlank<DayAmount[]>({

@@ -107,7 +107,6 @@ function FindingBlanks({ finding, index, commit, remove }: FindingBlanksProps) {
         {finding.kind === 'bioassay' ? (
           <ChoiceBlank
             field={field('injured')}
-            label="Result"
             value={finding.injured ? 'hurt' : 'clean'}
             options={RESULTS}
             commit={(result) => commit({ ...finding, injured: result === 'hurt' })}
@@ -138,7 +137,6 @@ function SoilTestBlanks({ test, field, commit }: SoilTestBlanksProps) {
     <>
       <ChoiceBlank
         field={field('detected')}
-        label="The laboratory found"
         value={report}
         options={REPORTS}
         commit={(next) => commit(reportedAs(test, next as Report))}
@@ -158,7 +156,6 @@ function SoilTestBlanks({ test, field, commit }: SoilTestBlanksProps) {
       {!share && (
         <NumberBlank
           field={field('depthCm')}
-          label="Depth sampled"
           unit={units === 'us' ? 'in' : 'cm'}
           quantity="depth"
           value={test.depthCm}

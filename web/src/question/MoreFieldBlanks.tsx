@@ -13,7 +13,6 @@ export function MoreFieldBlanks() {
       <GroundBlanks />
       <NumberBlank
         field="elevationM"
-        label="Height of the station, if the record lacks it"
         unit={units === 'us' ? 'ft' : 'm'}
         quantity="height"
         value={q.elevationM}
@@ -24,7 +23,6 @@ export function MoreFieldBlanks() {
       />
       <NumberBlank
         field="latitudeDeg"
-        label="Latitude, if the record lacks it"
         unit="°"
         value={q.latitudeDeg}
         min={-90}

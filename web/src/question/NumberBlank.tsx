@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import { type Quantity, shownNumber } from '../units/units.ts';
 import { Blank, blankIds } from './Blank.tsx';
 import { useBlanks } from './FormContext.ts';
@@ -7,7 +8,8 @@ import { useBlank } from './useBlank.ts';
 
 interface NumberBlankProps {
   readonly field: string;
-  readonly label: ComponentChildren;
+  /** The field’s own name where not given. */
+  readonly label?: ComponentChildren;
   readonly lead?: string;
   readonly unit?: string;
   readonly quantity?: Quantity;
@@ -25,7 +27,17 @@ interface NumberBlankProps {
 
 /** A number with its unit inside the frame; switching units converts what stands in it. */
 export function NumberBlank(props: NumberBlankProps) {
-  const { field, label, lead, unit, quantity = 'plain', value, standard, remark, commit } = props;
+  const {
+    field,
+    label = blankName(field),
+    lead,
+    unit,
+    quantity = 'plain',
+    value,
+    standard,
+    remark,
+    commit,
+  } = props;
   const { units } = useBlanks();
   const present = value ?? standard;
   const { input, problem } = useBlank<number | undefined>({

@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact';
+import { blankName } from '../../../src/schema/fieldNames.ts';
 import { Blank, blankIds } from './Blank.tsx';
 import { useBlank } from './useBlank.ts';
 
 interface TextBlankProps {
   readonly field: string;
-  readonly label: ComponentChildren;
+  /** The field’s own name where not given. */
+  readonly label?: ComponentChildren;
   readonly value: string | undefined;
   readonly most: number;
   /** What is said where the blank is left empty; absent where it may be. */
@@ -18,7 +20,7 @@ interface TextBlankProps {
 
 /** Words, on one line or several. */
 export function TextBlank(props: TextBlankProps) {
-  const { field, label, value = '', most, needed, rows, remark, testId, commit } = props;
+  const { field, label = blankName(field), value = '', most, needed, rows, remark, testId, commit } = props;
   const { input, problem } = useBlank<string>({
     field,
     shown: value,

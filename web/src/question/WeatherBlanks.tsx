@@ -24,7 +24,6 @@ export function WeatherBlanks() {
         <DateBlank
           id="blank-asOf"
           field="asOf"
-          label="Weather observed up to"
           value={q.asOf}
           optional
           echo={
@@ -36,7 +35,6 @@ export function WeatherBlanks() {
         />
         <NumberBlank
           field="restOfSeasonRain"
-          label="Rain of the rest of the season"
           unit="% of each year’s own"
           quantity="fraction"
           value={q.restOfSeasonRain}
@@ -47,7 +45,6 @@ export function WeatherBlanks() {
         />
         <NumberBlank
           field="baseFrom"
-          label="Past years from"
           unit="year"
           value={q.baseFrom}
           min={1700}
@@ -58,7 +55,6 @@ export function WeatherBlanks() {
         />
         <NumberBlank
           field="baseTo"
-          label="Past years to"
           unit="year"
           value={q.baseTo}
           min={1700}
@@ -69,14 +65,12 @@ export function WeatherBlanks() {
         />
         <ChoiceBlank
           field="fillFromNeighbours"
-          label="Gaps in the rain"
           value={`${q.fillFromNeighbours ?? d.fillFromNeighbours}`}
           options={GAPS}
           commit={(fill) => change({ fillFromNeighbours: fill === 'true' })}
         />
         <ChoiceBlank
           field="temperatureStation"
-          label="Temperatures, if the station has none"
           value={q.temperatureStation ?? NEAREST}
           options={[
             { value: NEAREST, text: 'nearest fit station' },

@@ -24,7 +24,6 @@ export interface AssumptionEntry {
     | 'controlFractionLeft'
     | 'activationRainMm'
     | 'activationDays';
-  readonly label: string;
   /** The value taken where a question says nothing; absent where it hangs on the active. */
   readonly standard?: number | string;
   readonly min?: number;
@@ -41,7 +40,6 @@ const same = (unit: string) => ({ us: unit, metric: unit });
 export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   {
     key: 'labelRainMm',
-    label: 'Label-basis rain, each fall',
     standard: 25,
     min: 0,
     max: 200,
@@ -50,7 +48,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'labelRainEveryDays',
-    label: 'Label-basis rain, one fall every',
     standard: 12,
     min: 1,
     max: 90,
@@ -59,7 +56,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'labelCoverFraction',
-    label: 'Ground cover on the label’s soil',
     standard: 0.6,
     min: 0,
     max: 1,
@@ -68,7 +64,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'demandFloorFraction',
-    label: 'Least that a label day asks for',
     standard: 0.1,
     min: 0,
     max: 1,
@@ -77,7 +72,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'halfLifeFactor',
-    label: 'A half-life day of a field study is worth',
     standard: 0.5,
     min: 0.05,
     max: 2,
@@ -86,7 +80,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'soilSpread',
-    label: 'Spread of speed between soils',
     standard: 0.35,
     min: 0.01,
     max: 2,
@@ -95,7 +88,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'labelMargin',
-    label: 'Soils that the label covers',
     standard: 0.9,
     min: 0.5,
     max: 0.999,
@@ -104,14 +96,12 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'moistureResponse',
-    label: 'How drying slows breakdown',
     standard: 'dryness',
     quantity: 'plain',
     unit: same(''),
   },
   {
     key: 'moistureExponent',
-    label: 'Strength of that slowing',
     min: 0,
     max: 3,
     quantity: 'plain',
@@ -120,7 +110,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'q10',
-    label: 'Speed-up by warmth',
     min: 1,
     max: 6,
     quantity: 'plain',
@@ -129,7 +118,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'meltMmPerDegreeDay',
-    label: 'Snow melt',
     standard: 2.74,
     min: 0,
     max: 10,
@@ -138,7 +126,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'snowStopsMm',
-    label: 'Breakdown stands still under snow water of',
     standard: 5,
     min: 0,
     max: 100,
@@ -147,7 +134,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'foliageHalfLifeDays',
-    label: 'Half-life of spray on leaves',
     standard: 10,
     min: 0.5,
     max: 100,
@@ -156,7 +142,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'washOffPerMm',
-    label: 'Wash-off from leaves by rain',
     standard: 0.05,
     min: 0,
     max: 1,
@@ -165,7 +150,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'testCv',
-    label: 'Error of a soil residue test',
     standard: 0.3,
     min: 0.01,
     max: 3,
@@ -174,7 +158,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'bioassaySensitivity',
-    label: 'Harmful soils that a bioassay finds',
     standard: 0.9,
     min: 0.5,
     max: 0.999,
@@ -183,7 +166,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'bioassaySpecificity',
-    label: 'Harmless soils that stay clean in a bioassay',
     standard: 0.9,
     min: 0.5,
     max: 0.999,
@@ -192,7 +174,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'bioassaySpread',
-    label: 'Spread of a bioassay’s reading',
     standard: 0.35,
     min: 0.01,
     max: 5,
@@ -201,7 +182,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'controlFractionLeft',
-    label: 'Dose left when weed control ends',
     standard: 0.25,
     min: 0.01,
     max: 0.9,
@@ -210,7 +190,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'activationRainMm',
-    label: 'Water that puts the residual to work',
     standard: 13,
     min: 0,
     max: 100,
@@ -219,7 +198,6 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   },
   {
     key: 'activationDays',
-    label: 'Within this time of spraying',
     standard: 14,
     min: 1,
     max: 60,

@@ -25,7 +25,6 @@ export function SoilBlanks({ lead }: Partial<Lead>) {
       <ChoiceBlank
         field={at('soilClass')}
         lead={lead}
-        label="Soil"
         value={bySand ? BY_SAND : (of.soilClass ?? 'loam')}
         options={named([...(choices.soilClasses.length > 0 ? choices.soilClasses : ['loam']), BY_SAND])}
         commit={(soil) =>
@@ -44,7 +43,6 @@ export function SoilBlanks({ lead }: Partial<Lead>) {
         <>
           <NumberBlank
             field={at('sandPercent')}
-            label="Sand"
             unit="%"
             value={of.sandPercent}
             min={0}
@@ -53,7 +51,6 @@ export function SoilBlanks({ lead }: Partial<Lead>) {
           />
           <NumberBlank
             field={at('clayPercent')}
-            label="Clay"
             unit="%"
             value={of.clayPercent}
             min={0}
@@ -71,7 +68,6 @@ export function CountryBlank() {
   return (
     <ChoiceBlank
       field={at('country')}
-      label="Country, for the catalogue’s intervals"
       value={of.country ?? QUESTION_DEFAULTS.country}
       options={COUNTRIES}
       commit={(country) => set({ country: country as QuestionInput['country'] })}
@@ -88,7 +84,6 @@ export function GroundBlanks() {
     <>
       <NumberBlank
         field={at('organicMatterPercent')}
-        label="Organic matter, 2 % where nothing is given"
         unit="%"
         value={of.organicMatterPercent}
         min={0}
@@ -98,7 +93,6 @@ export function GroundBlanks() {
       />
       <NumberBlank
         field={at('coverFraction')}
-        label="Ground covered by straw or dead weeds"
         unit="%"
         quantity="fraction"
         value={of.coverFraction}
@@ -109,7 +103,6 @@ export function GroundBlanks() {
       />
       <NumberBlank
         field={at('soilPh')}
-        label="Soil pH in water"
         unit="pH"
         value={of.soilPh}
         min={3}

@@ -25,7 +25,6 @@ export function AppliedOnBlank({ lead }: Partial<Lead>) {
       id={`blank-${at('appliedOn')}`}
       field={at('appliedOn')}
       lead={lead}
-      label="Date of spraying"
       value={of.appliedOn}
       echo={of.appliedOn && dates.withWeekday(of.appliedOn)}
       testId={lead === undefined ? undefined : 'applied-on'}
@@ -40,7 +39,6 @@ export function RateBlank({ lead }: Partial<Lead>) {
     <NumberBlank
       field={at('rateFraction')}
       lead={lead}
-      label="Rate"
       unit="% of the top label rate"
       quantity="fraction"
       value={of.rateFraction}
@@ -53,13 +51,12 @@ export function RateBlank({ lead }: Partial<Lead>) {
   );
 }
 
-export function CropBlank({ lead, label = 'Next crop' }: Partial<Lead> & { label?: string }) {
+export function CropBlank({ lead }: Partial<Lead>) {
   const { of, set, at, choices } = useSubject<Pick<QuestionInput, 'crop'>>();
   return (
     <ChoiceBlank
       field={at('crop')}
       lead={lead}
-      label={label}
       value={of.crop}
       options={named(choices.crops.map(({ name }) => name))}
       other="another, written in…"
@@ -79,7 +76,6 @@ export function PlantOnBlank({ lead, appliedOn }: Partial<Lead> & { appliedOn: s
       id={`blank-${at('plantOn')}`}
       field={at('plantOn')}
       lead={lead}
-      label="Planting date"
       value={plantOn}
       echo={plantOn && `${dates.weekday(plantOn)}${since ?? ''}`}
       testId={lead === undefined ? undefined : 'plant-on'}
@@ -100,7 +96,6 @@ export function StandUseBlank() {
   return (
     <ChoiceBlank
       field={at('standUse')}
-      label="What becomes of the next crop"
       value={of.standUse ?? usual.value}
       options={STAND_USES}
       remark="A label may let a crop in for its safety and keep it from being eaten for longer."
@@ -120,7 +115,6 @@ export function StationBlank({ lead, remark }: Partial<Lead> & { remark?: Compon
     <ChoiceBlank
       field={at('station')}
       lead={lead}
-      label="Weather record"
       value={of.station ?? ''}
       options={choices.stations.map(({ id, name }) => ({ value: id, text: name }))}
       other={lead === undefined ? 'another, by its id…' : undefined}
@@ -136,7 +130,6 @@ export function OddsLimitBlank({ lead }: Partial<Lead>) {
     <NumberBlank
       field={at('oddsLimit')}
       lead={lead}
-      label="Odds limit"
       unit="in 20"
       quantity="twentieths"
       value={of.oddsLimit}

@@ -56,7 +56,6 @@ export function OverlapBlank() {
   return (
     <NumberBlank
       field={at('overlapFactor')}
-      label="Overlap over the whole field"
       unit="times the dose"
       value={of.overlapFactor}
       standard={QUESTION_DEFAULTS.overlapFactor}
@@ -77,7 +76,6 @@ export function LeavesBlanks() {
     <>
       <ChoiceBlank
         field={at('growthStage')}
-        label="Sprayed over a growing crop"
         value={stage?.plants ?? NO_CROP}
         options={[{ value: NO_CROP, text: 'no, or by the share below' }, ...named(INTERCEPTION_CROPS)]}
         commit={(plants) =>
@@ -98,7 +96,6 @@ export function LeavesBlanks() {
       {stage === undefined ? (
         <NumberBlank
           field={at('canopyFraction')}
-          label="Spray caught by green leaves"
           unit="%"
           quantity="fraction"
           value={of.canopyFraction}
@@ -111,7 +108,6 @@ export function LeavesBlanks() {
       ) : (
         <NumberBlank
           field={at('growthStage.bbch')}
-          label="Its growth stage"
           unit="BBCH"
           value={stage.bbch}
           min={0}
@@ -152,7 +148,6 @@ export function HalfLifeBlank() {
   return (
     <NumberBlank
       field={at('halfLifeDays')}
-      label="Field half-life, if you know better"
       unit="days"
       value={of.halfLifeDays}
       min={0.1}

@@ -9,25 +9,11 @@ interface WaterProps {
 /** What the field's own gauge caught. */
 export function GaugeBlank(water: WaterProps) {
   return (
-    <DayAmountsBlank
-      {...water}
-      field="gauge"
-      label="Your own rain gauge"
-      mostMm={2000}
-      remark="Takes the place of the station’s rain."
-    />
+    <DayAmountsBlank {...water} field="gauge" mostMm={2000} remark="Takes the place of the station’s rain." />
   );
 }
 
 /** What was given to the field. */
 export function IrrigationBlank(water: WaterProps) {
-  return (
-    <DayAmountsBlank
-      {...water}
-      field="irrigation"
-      label="Irrigation"
-      mostMm={500}
-      remark="Adds to the rain."
-    />
-  );
+  return <DayAmountsBlank {...water} field="irrigation" mostMm={500} remark="Adds to the rain." />;
 }

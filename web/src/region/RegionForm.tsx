@@ -44,7 +44,6 @@ export function RegionForm({ asked, where }: RegionFormProps) {
         id="blank-asOf"
         field="asOf"
         lead="seen up to"
-        label="Weather observed up to"
         value={question.asOf}
         optional
         echo={question.asOf ? dates.withWeekday(question.asOf) : 'Empty: planning, nothing is observed yet.'}

@@ -11,6 +11,7 @@ import { keepDrafts, keptDrafts } from '../question/drafts.ts';
 import { FormContext, type FormState, refusedField } from '../question/FormContext.ts';
 import { QuestionSheet } from '../question/QuestionSheet.tsx';
 import type { Units } from '../units/units.ts';
+import { useWorded } from '../units/useWorded.ts';
 import { FieldLine } from './FieldLine.tsx';
 import { useMedia } from './useMedia.ts';
 
@@ -54,7 +55,9 @@ interface QuestionDeskProps {
 /** A question in the margin and its answer on the page, in every state that the two can be in. */
 export function QuestionDesk(props: QuestionDeskProps) {
   const { start, question, units, change, form, visit, summary, short, inWords, unread, missing } = props;
-  const { answer, pending, problem, gone, retry } = props.asked;
+  const { answer, pending, gone, retry } = props.asked;
+  const worded = useWorded();
+  const problem = props.asked.problem && worded(props.asked.problem);
   const { choices, example } = start;
   const desk = useMedia('(min-width: 62rem)');
   const address = () => `${location.pathname}${location.search}`;

@@ -1,8 +1,8 @@
 /** Dates as the page writes them: the one file of the page that asks the writer of dates. */
-import { type DateStyle, type DateWords, datesIn } from '../../../src/dateWords.ts';
+import { type DateStyle, type DateWords, datesIn, isCalendarDate } from '../../../src/dateWords.ts';
 import type { Units } from './units.ts';
 
-export { type DateStyle, type DateWords, monthName } from '../../../src/dateWords.ts';
+export { type DateStyle, type DateWords, datesReworded, monthName } from '../../../src/dateWords.ts';
 
 /** Month and day stay on one line. */
 const SHOWN: Record<DateStyle, DateWords> = {
@@ -22,16 +22,13 @@ export const styleWith = (units: Units): DateStyle => (units === 'us' ? 'us' : '
 
 /** What an address holds may be no date: it is then given back as written. */
 function forgiving(words: DateWords): DateWords {
-  const isDate = (text: string) => {
-    const ms = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : Number.NaN;
-    return !Number.isNaN(ms) && new Date(ms).toISOString().startsWith(text);
-  };
-  const kept = (say: (isoDate: string) => string) => (text: string) => (isDate(text) ? say(text) : text);
+  const kept = (say: (isoDate: string) => string) => (text: string) =>
+    isCalendarDate(text) ? say(text) : text;
   return {
     ...words,
     full: kept(words.full),
     withWeekday: kept(words.withWeekday),
-    weekday: (isoDate) => (isDate(isoDate) ? words.weekday(isoDate) : ''),
+    weekday: (isoDate) => (isCalendarDate(isoDate) ? words.weekday(isoDate) : ''),
     short: kept(words.short),
     monthDay: kept(words.monthDay),
     near: (isoDate, near) => kept((date) => words.near(date, near))(isoDate),

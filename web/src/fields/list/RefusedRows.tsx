@@ -1,4 +1,5 @@
 import type { Batch } from '../../api/contract.ts';
+import { useWorded } from '../../units/useWorded.ts';
 
 /** Longer hints, such as a list of all names, stand in the files alone. [characters] */
 const LONGEST_HINT = 160;
@@ -7,7 +8,10 @@ const SHOWN = 20;
 
 /** Rows of a list that could not be answered, each with its line and the reason. */
 export function RefusedRows({ rows }: { rows: Batch['rows'] }) {
-  const refused = rows.flatMap(({ line, given, problem }) => (problem ? [{ line, given, problem }] : []));
+  const worded = useWorded();
+  const refused = rows.flatMap(({ line, given, problem }) =>
+    problem ? [{ line, given, problem: worded(problem) }] : [],
+  );
   if (refused.length === 0) return null;
   return (
     <div class="note">
