@@ -65,7 +65,7 @@ export function problemOf(error: unknown): { status: ContentfulStatusCode; probl
       code: 'UNEXPECTED',
       message: 'Something went wrong that should not have; nothing was changed by it.',
       details: {},
-      hint: 'The server’s own log holds the reason.',
+      hint: 'The server’s own log says where.',
     },
   };
 }

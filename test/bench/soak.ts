@@ -7,27 +7,41 @@ import { sizesOf } from './sizes.ts';
 import { judgeSoak, type SoakLook, type SoakSums } from './soakVerdict.ts';
 import type { Trend } from './trend.ts';
 
-/** Pieces of the load, after each of which the server is looked at. [s] */
-const PIECE_SECONDS = 20;
-/** Pieces of full load, at whose ends the answers are counted. [s] */
-const FULL_SECONDS = 10;
 /** Longer than either side keeps an unused connection. [ms] */
 const IDLE_MS = 15_000;
 
-/** Mixed load: questions by turns, every tenth a new field, every tenth the list of all that is kept or the health. */
-function mixed(run: string) {
-  return (n: number): Asked => {
-    const id = `soak-${run}-${n}`;
-    if (n % 10 === 3) {
-      // Fields grow no further than a large farm's.
-      if (n % 100 !== 3) return { path: '/api/health', body: {}, method: 'GET' };
-      const record = { id, farm: 'Soak (invented)', name: id, station: 'demo-invented' };
-      return { path: `/api/fields/${id}`, body: record, method: 'PUT', headers: { 'if-none-match': '*' } };
-    }
+/** Fields of a large farm, kept first and then changed by turns. */
+const FIELDS = 300;
+/** Changes that come first: below what one client may ask. [1/s] */
+const CHANGES_PER_SECOND = 150;
+
+/** Changes of fields by turns, each in the place of the version before; the first of each field keeps it. */
+function changesOfFields(): () => Asked {
+  let made = 0;
+  return () => {
+    const id = `soak-${made % FIELDS}`;
+    const version = Math.floor(made / FIELDS);
+    const headers: Record<string, string> =
+      version === 0 ? { 'if-none-match': '*' } : { 'if-match': `"${version}"` };
+    made++;
+    return {
+      path: `/api/fields/${id}`,
+      body: { id, farm: 'Soak (invented)', name: id, station: 'demo-invented', note: String(version) },
+      method: 'PUT',
+      headers,
+    };
+  };
+}
+
+/** Mixed load: questions by turns, of a hundred requests one a change, nine the health and ten the stations. */
+const mixed =
+  (change: () => Asked) =>
+  (n: number): Asked => {
+    if (n % 100 === 3) return change();
+    if (n % 10 === 3) return { path: '/api/health', body: {}, method: 'GET' };
     if (n % 10 === 7) return { path: '/api/stations', body: {}, method: 'GET' };
     return question(n);
   };
-}
 
 /** Files, sockets and pipes that a process holds open. */
 function handlesOf(pid: number): number {
@@ -44,37 +58,48 @@ async function idleHandles(pid: number): Promise<number> {
   return handlesOf(pid);
 }
 
-/** Asks as fast as answers come until so many have come. @returns answers a second */
-async function capacity(address: string, answers: number): Promise<number> {
+/** Asks as fast as answers come, piece by piece, until so many have come. @returns answers a second */
+async function capacity(
+  address: string,
+  answers: number,
+  pieceSeconds: number,
+  change: () => Asked,
+): Promise<number> {
   const begin = performance.now();
-  for (let run = 0, come = 0; ; run++) {
-    come += (await load(address, FULL_SECONDS, null, mixed(`full-${run}`))).times.length;
+  for (let come = 0; ; ) {
+    come += (await load(address, pieceSeconds, null, mixed(change))).times.length;
     if (come >= answers) return (come * 1000) / (performance.now() - begin);
   }
 }
 
 /**
  * Ten minutes of mixed load at half of what the built program carries on this machine: memory, handles, times and errors,
- * and whether they stay as they are; ends with 1 where they do not. Full load comes first, until what is remembered (24
- * climates, 8 seasons, 96 MB of sums) and the runtime's own heap are as full as such questions make them.
+ * and whether they stay as they are; ends with 1 where they do not. First come many changes of fields, then full load, until
+ * what is bounded is as full as such work makes it: the database's buffers (256 MB at most), sums (96 MB), seasons (8),
+ * climates (24), and the runtime's own heap.
  */
 export async function benchSoak(argv: string[]): Promise<void> {
   const sizes = sizesOf(argv, {
-    minutes: { full: 10, small: 0.05 },
+    minutes: { full: 10, small: 0.1 },
+    // After each piece the server is looked at.
+    pieceSeconds: { full: 20, small: 1 },
+    warmChanges: { full: 3300, small: 300 },
     warmAnswers: { full: 3000, small: 30 },
   });
-  const minutes = Number(sizes.minutes);
+  const [minutes, pieceSeconds] = [Number(sizes.minutes), Number(sizes.pieceSeconds)];
   await withServer(async (address, pid) => {
-    const full = await capacity(address, Number(sizes.warmAnswers));
+    const change = changesOfFields();
+    await load(address, Number(sizes.warmChanges) / CHANGES_PER_SECOND, CHANGES_PER_SECOND, change);
+    const full = await capacity(address, Number(sizes.warmAnswers), pieceSeconds, change);
     const handlesBefore = await idleHandles(pid);
     const looks: SoakLook[] = [];
     const begin = performance.now();
     let [failed, answered] = [0, 0];
-    for (let run = 0; performance.now() - begin < minutes * 60_000; run++) {
+    while (performance.now() - begin < minutes * 60_000) {
       const memory = watchMemory(pid);
       const own = monitorEventLoopDelay({ resolution: 5 });
       own.enable();
-      const piece = await load(address, PIECE_SECONDS, full / 2, mixed(`half-${run}`));
+      const piece = await load(address, pieceSeconds, full / 2, mixed(change));
       failed += piece.failed;
       answered += piece.times.length;
       looks.push({

@@ -170,6 +170,22 @@ describe('limits', () => {
     expect((await app.request('/api/health')).status).toBe(200);
   });
 
+  it('count an answer that is told line by line until it is told, or its reader leaves', async () => {
+    const app = guarded({ mostUnderWay: 1 });
+    const { station: _, ...region } = demoQuestion;
+    const askRegion = () =>
+      app.request('/api/region', { method: 'POST', body: JSON.stringify(region), headers: json });
+    const statusOf = async () => (await app.request('/api/health')).status;
+    const told = await askRegion();
+    expect([told.status, await statusOf()]).toEqual([200, 503]);
+    await told.text();
+    expect(await statusOf()).toBe(200);
+    const left = await askRegion();
+    expect([left.status, await statusOf()]).toEqual([200, 503]);
+    await left.body?.cancel();
+    expect(await statusOf()).toBe(200);
+  });
+
   it('refuse an address longer than any question', async () => {
     const response = await guarded({}).request(`/api/health?x=${'y'.repeat(17 * 1024)}`);
     expect(response.status).toBe(414);
@@ -190,6 +206,39 @@ describe('the log', () => {
       ['request', 404],
     ]);
     expect(log.join()).not.toMatch(/secret|flumioxazin/);
+  });
+
+  it('says of what nobody foresaw where it arose, and neither its message nor the folders of anyone', async () => {
+    const fail = async () => {
+      const error = new RangeError('the note of secret quarter');
+      error.stack = `RangeError: the note of\nsecret quarter\n    at read (file:///home/secret one/app/shelf.js:3:7)\n    at async file:///home/secret/b.js:1:2`;
+      throw error;
+    };
+    for (const weather of [
+      { ...deps.weather, stations: fail },
+      { ...deps.weather, records: fail },
+    ]) {
+      log.length = 0;
+      const app = createApp({ ...deps, weather });
+      const { station: _, ...region } = demoQuestion;
+      const { body, status } = await app.request('/api/region', {
+        method: 'POST',
+        body: JSON.stringify(region),
+        headers: json,
+      });
+      const told = await new Response(body).text();
+      expect([200, 500]).toContain(status);
+      expect(told).toContain('UNEXPECTED');
+      expect(told).not.toContain('secret');
+      expect(log.map((line) => JSON.parse(line))).toEqual([
+        {
+          level: 'error',
+          event: 'unforeseen',
+          kind: 'RangeError',
+          where: 'at read (shelf.js:3:7), at async b.js:1:2',
+        },
+      ]);
+    }
   });
 });
 

@@ -109,7 +109,7 @@ it('a client that does not finish the head of its request is hung up on', async 
     socket.on('close', () => resolve(got));
   });
   expect(answer).toMatch(/^HTTP\/1.1 408/);
-});
+}, 30_000);
 
 it('a client that takes up nothing of its answer is hung up on', async () => {
   const page = tempFolder();

@@ -11,13 +11,20 @@ export interface LogLine {
 
 export const logLine = (line: LogLine): string => JSON.stringify(line);
 
-/** What nobody foresaw, with its reason. */
-export const unforeseenLine = (error: unknown): string =>
-  logLine({
+/** Folders before the name of a file in a frame of a stack; they may hold a person's name. */
+const FOLDERS = /(\(|^at (?:async )?)(?!node:)[^()]*[/\\]/;
+
+/** What nobody foresaw: its kind and where it arose, without its message, which may hold what was asked or is kept. */
+export function unforeseenLine(error: unknown): string {
+  const { name, stack = '' } = error instanceof Error ? error : { name: typeof error };
+  const frames = stack.split('\n').filter((line) => /^\s+at /.test(line));
+  return logLine({
     level: 'error',
     event: 'unforeseen',
-    reason: error instanceof Error ? (error.stack ?? error.message) : String(error),
+    kind: name,
+    where: frames.map((line) => line.trim().replace(FOLDERS, '$1')).join(', '),
   });
+}
 
 /** Logs each request by its route, never by its address, which holds a question. */
 export const requestLog =

@@ -8,6 +8,9 @@ const COME_BACK_SECONDS = 1;
 /** Keeps the queue short: what would have to wait behind too many others is told to come back. */
 export function underWay({ mostUnderWay }: Pick<ServerGuard, 'mostUnderWay'>): MiddlewareHandler {
   let count = 0;
+  const end = () => {
+    count--;
+  };
   return async (context, next) => {
     if (count >= mostUnderWay) {
       context.header('Retry-After', String(COME_BACK_SECONDS));
@@ -19,8 +22,38 @@ export function underWay({ mostUnderWay }: Pick<ServerGuard, 'mostUnderWay'>): M
     count++;
     try {
       await next();
-    } finally {
-      count--;
+    } catch (error) {
+      end();
+      throw error;
     }
+    const { res } = context;
+    if (!isTold(res)) return end();
+    context.res = new Response(untilEnded(res.body, end), res);
   };
+}
+
+/** Whether an answer goes on being worked out while it is told, line by line. */
+const isTold = (response: Response): response is Response & { readonly body: ReadableStream<Uint8Array> } =>
+  response.body !== null && response.headers.get('content-type') === 'application/x-ndjson';
+
+/** The same stream; says once when it has come to its end, failed, or is no longer wanted. */
+function untilEnded(body: ReadableStream<Uint8Array>, ended: () => void): ReadableStream<Uint8Array> {
+  const reader = body.getReader();
+  return new ReadableStream({
+    async pull(lines) {
+      try {
+        const { done, value } = await reader.read();
+        if (!done) return lines.enqueue(value);
+        ended();
+        lines.close();
+      } catch (error) {
+        ended();
+        lines.error(error);
+      }
+    },
+    cancel(reason) {
+      ended();
+      return reader.cancel(reason);
+    },
+  });
 }

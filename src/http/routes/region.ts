@@ -2,6 +2,7 @@ import { createRoute, OpenAPIHono } from '@hono/zod-openapi';
 import { regionRows } from '../../app/region.ts';
 import { type RegionEvent, regionEventSchema, regionQuestionSchema } from '../../schema/region.ts';
 import type { HttpDeps } from '../deps.ts';
+import { unforeseenLine } from '../guard/logLine.ts';
 import { problemOf } from '../problem.ts';
 import { problemResponses } from '../problemResponses.ts';
 
@@ -53,7 +54,7 @@ function linesOf(
       } catch (error) {
         if (stop.signal.aborted) return;
         const { status, problem } = problemOf(error);
-        if (status >= 500) log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+        if (status >= 500) log(unforeseenLine(error));
         lines.enqueue(lineOf({ step: 'refused', problem }));
         lines.close();
       }
