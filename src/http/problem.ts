@@ -40,6 +40,10 @@ const OWN_STATUS: Readonly<Record<string, ContentfulStatusCode>> = {
   VERSION_MISSING: 428,
 };
 
+/** Whether a client hung up, or was hung up on, before its request was here whole. */
+const isCutOff = (error: unknown): boolean =>
+  error instanceof Error && (error as NodeJS.ErrnoException).code === 'ECONNRESET';
+
 /** The one error shape of every route. */
 export function problemOf(error: unknown): { status: ContentfulStatusCode; problem: Problem } {
   if (error instanceof DrywakeError) {
@@ -56,6 +60,17 @@ export function problemOf(error: unknown): { status: ContentfulStatusCode; probl
         message: error.message || 'The request could not be read.',
         details: {},
         hint: 'Send one JSON object with the content type application/json.',
+      },
+    };
+  }
+  if (isCutOff(error)) {
+    return {
+      status: 400,
+      problem: {
+        code: 'REQUEST_UNREADABLE',
+        message: 'The request ended before all of it was here.',
+        details: {},
+        hint: 'Send it again; a slow connection may need a smaller file.',
       },
     };
   }
