@@ -57,6 +57,7 @@ const runs = createSumsMemory<RecordRun | WarmthRun>(BUDGET_BYTES, ({ bytes }) =
  * on the reference soil (loam, 2 % organic matter), both at the record's own warmth.
  *
  * The runs are remembered one by one, so another soil shares the label's run and another date costs no run at all.
+ * Columns have an entry a day of the record, running sums one more. [breakdown days; wetness 0-1]
  * @example breakdownRecord(climate, layer, response, assumptions).sums.length === climate.series.days + 1 // true
  */
 export function breakdownRecord(

@@ -72,6 +72,8 @@ export function seasonHorizon({ applications, plantDay }: SeasonQuestion): Seaso
 
 /**
  * Odds of harm over the season: from the weather of a station and a resolved question to odds, dates, thirds.
+ * Odds are probabilities [0-1], one for each day after spraying; days are numbers since 1970-01-01 or offsets from the first
+ * one [d]; sums are breakdown days.
  *
  * @throws {MissingDataError} TOO_FEW_YEARS where the record cannot carry odds
  * @example seasonOdds(climate, season).oddsAtPlanting // 0.2211

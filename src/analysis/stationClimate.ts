@@ -17,7 +17,8 @@ export interface StationClimate {
 }
 
 /**
- * Works a station's climate out once; questions then share it.
+ * Works a station's climate out once; questions then share it. Columns have an entry a day of the series.
+ * @param latitudeDeg latitude of the station [°], south negative
  * @param columns where it and all runs over it take their columns: reused ones end with the next station
  * @example stationClimate(prepareSeries(record), 46, assumptions).series.days // 21915
  */

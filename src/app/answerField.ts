@@ -9,7 +9,7 @@ import type { AskedQuestion } from '../schema/question.ts';
 import type { Wording } from '../schema/wording.ts';
 import { bioassayBrief } from './bioassayGuide.ts';
 import { cautionsOf, notClearWords } from './cautions.ts';
-import type { ClimateCache, StationWeather } from './climateCache.ts';
+import type { ClimateCache } from './climateCache.ts';
 import { dayCounts } from './dayCounts.ts';
 import { type BareAnswer, dressAnswer } from './dressAnswer.ts';
 import { evidenceBlock } from './evidenceBlock.ts';
@@ -24,6 +24,7 @@ import { seasonBlock } from './seasonBlock.ts';
 import { observedThrough, seasonQuestionOf } from './seasonQuestionOf.ts';
 import { adviceOf, sentenceOf } from './sentence.ts';
 import type { SharedSeasons } from './sharedSeasons.ts';
+import type { StationWeather } from './stationWeather.ts';
 import type { Treatment } from './treatment.ts';
 import { whyBlock } from './whyBlock.ts';
 import { zonesOf } from './zones.ts';
@@ -42,6 +43,7 @@ export interface AnswerDeps {
   readonly wording?: Wording;
 }
 
+/** What an answer holds beside its figures. */
 export interface AnswerOptions {
   /** Add the curves and rain that charts need. */
   readonly season?: boolean;

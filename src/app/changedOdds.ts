@@ -5,10 +5,10 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { Alternatives } from '../schema/alternatives.ts';
-import type { StationWeather } from './climateCache.ts';
 import { carryingApplications, fieldLabelDay, mainApplications } from './fieldTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /** Overlaps that are looked at: none, half a pass, a whole one. */
 const OVERLAPS = [1, 1.5, 2];

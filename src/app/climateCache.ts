@@ -2,8 +2,6 @@ import type { Question } from '../schema/question.ts';
 import { type StationWeather, stationWeather } from './stationWeather.ts';
 import type { WeatherReader } from './weatherReader.ts';
 
-export type { StationWeather };
-
 /** Gives the climate of a question's station, and remembers the last few. */
 export interface ClimateCache {
   of(question: Question): Promise<StationWeather>;

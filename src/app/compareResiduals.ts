@@ -16,7 +16,6 @@ import {
 import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
-import type { StationWeather } from './climateCache.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import { modelOf } from './modelOf.ts';
 import {
@@ -35,6 +34,7 @@ import { cropName, lineFor } from './resolveEntered.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
 import { type SeasonInCommon, sharedSeasons } from './sharedSeasons.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /**
  * Every residual of the catalogue and every product of the user's own label entries before one crop on one date:

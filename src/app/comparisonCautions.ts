@@ -1,4 +1,4 @@
-import type { StationWeather } from './climateCache.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /**
  * What stands under every table of residuals or crops.

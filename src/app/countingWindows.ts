@@ -7,7 +7,7 @@ import type { CountingWindow } from '../schema/countingWindow.ts';
 import type { CountingAdvice } from '../schema/labelCondition.ts';
 import type { Question } from '../schema/question.ts';
 import type { DailySeries } from '../schema/weather.ts';
-import type { StationWeather } from './climateCache.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /**
  * The published counting rules of the field's country, against the season of the application: advice that sets no date.

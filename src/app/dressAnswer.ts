@@ -1,10 +1,10 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
-import type { StationWeather } from './climateCache.ts';
 import { conditionCautions } from './conditionCautions.ts';
 import { countingWindowsOf } from './countingWindows.ts';
 import { NEUTRAL, type Say } from './say.ts';
+import type { StationWeather } from './stationWeather.ts';
 import { tradeCautions } from './tradeCautions.ts';
 import type { Treatment } from './treatment.ts';
 

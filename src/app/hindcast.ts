@@ -11,7 +11,6 @@ import {
 } from '../schema/hindcast.ts';
 import type { OutcomeTally } from '../schema/outcomeTally.ts';
 import type { AnswerDeps } from './answerField.ts';
-import type { StationWeather } from './climateCache.ts';
 import { carryingApplications } from './fieldTreatments.ts';
 import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
@@ -19,6 +18,7 @@ import { preparedTreatments } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import type { StationWeather } from './stationWeather.ts';
 import { throwIfStopped } from './stopped.ts';
 import { speciesOf, storedLabel, withResidual } from './treatment.ts';
 import type { WeatherReader } from './weatherReader.ts';

@@ -8,12 +8,12 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
-import type { StationWeather } from './climateCache.ts';
 import { carryingApplications, fieldLabelDay } from './fieldTreatments.ts';
 import { conditionedTreatment, type OtherQuestion, withOthers } from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /** What a question about many pairs does not hold. */
 export const NOTHING_FOUND = { evidence: [], zones: [] } satisfies Partial<Question>;

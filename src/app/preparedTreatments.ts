@@ -3,10 +3,10 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
 import { type AskedQuestion, type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
-import type { StationWeather } from './climateCache.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import { type Say, sayIn } from './say.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 import {
   type AskedTreatment,

@@ -2,10 +2,10 @@ import type { StationClimate } from '../analysis/stationClimate.ts';
 import { civilDateOf, isoDateOf, parseIsoDate } from '../calendar.ts';
 import { sameDateInYear } from '../model/calendar/interval.ts';
 import type { Caution } from '../schema/answer.ts';
-import type { StationWeather } from './climateCache.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
 import { carriesOver } from './resolveQuestion.ts';
 import type { Say } from './say.ts';
+import type { StationWeather } from './stationWeather.ts';
 import type { Treatment } from './treatment.ts';
 
 /** Rain of a mean year under which a season more is advised: 15 inches. [mm] */

@@ -18,13 +18,13 @@ import type { Clause, TracedClause } from '../schema/clauses.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { Provenance } from '../schema/provenance.ts';
 import type { Question } from '../schema/question.ts';
-import type { StationWeather } from './climateCache.ts';
 import { conditionName, conditionWords } from './conditionWords.ts';
 import type { LabelLine } from './labelLines.ts';
 import { meanAnnualRainMm } from './meanAnnualRain.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import type { Say } from './say.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
+import type { StationWeather } from './stationWeather.ts';
 
 /** A question whose interval is the one that the label's conditions leave, and those conditions. */
 export interface ConditionedQuestion {

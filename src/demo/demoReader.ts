@@ -5,7 +5,7 @@ import { DEMO_FIRST_DATE, DEMO_LAST_DATE, DEMO_STATION, inventedRecord } from '.
 
 /**
  * Reads the one invented station; its record is made at the first call that needs it and then kept; each call gets a
- * copy of its own.
+ * copy of its own. Another station -> MissingDataError STATION_UNKNOWN.
  * @example (await createDemoReader().stations())[0].id // 'demo-invented'
  */
 export function createDemoReader(): WeatherReader {

@@ -127,6 +127,7 @@ export const seasonSchema = z
     story: seasonStorySchema,
   })
   .meta({ id: 'Season' });
+/** Curves and rain that the charts of an answer are drawn from. */
 export type Season = z.infer<typeof seasonSchema>;
 
 /** A residual with the half-life that counts. */
@@ -242,6 +243,7 @@ export const answerSchema = z
     season: seasonSchema.optional(),
   })
   .meta({ id: 'Answer' });
+/** The answer to a question: sentence, odds [0-1], dates, thirds, reasons and cautions, as the data dictionary explains. */
 export type Answer = z.infer<typeof answerSchema>;
 
 /** One error shape on every route. */

@@ -118,4 +118,5 @@ export const assumptionsSchema = z
       .meta({ description: 'Days from the application within which it must come', unit: 'd' }),
   })
   .meta({ id: 'Assumptions' });
+/** The model's assumptions, each with its unit and range in the schema. */
 export type Assumptions = z.infer<typeof assumptionsSchema>;

@@ -27,6 +27,7 @@ export const comparisonQuestionSchema = questionSchema
     zones: true,
   })
   .meta({ id: 'ComparisonQuestion' });
+/** A question for residuals before one crop and date, as it is given. */
 export type ComparisonInput = z.input<typeof comparisonQuestionSchema>;
 
 /** Odds in the dry, the middle and the wet third of the years. */
@@ -122,6 +123,7 @@ export const comparisonSchema = z
     model: modelUsedSchema,
   })
   .meta({ id: 'Comparison' });
+/** Residuals before one crop and date, each with its odds [0-1], dates and weeks of control. */
 export type Comparison = z.infer<typeof comparisonSchema>;
 
 /** Most planting dates, and crops, of one grid. */
@@ -153,6 +155,7 @@ export const cropGridQuestionSchema = questionSchema
   })
   .refine(...NAMES_PRODUCT)
   .meta({ id: 'CropGridQuestion' });
+/** A question for crops after one treatment, over planting dates, as it is given. */
 export type CropGridInput = z.input<typeof cropGridQuestionSchema>;
 export { MOST_DATES };
 
@@ -197,4 +200,5 @@ export const cropGridSchema = z
     model: modelUsedSchema,
   })
   .meta({ id: 'CropGrid' });
+/** Crops after one treatment: for each planting date the odds [0-1], and where the label forbids it. */
 export type CropGrid = z.infer<typeof cropGridSchema>;

@@ -28,6 +28,7 @@ export const askedHindcastSchema = hindcastQuestionSchema
   .extend({ residual: productShape.residual })
   .refine(...NAMES_PRODUCT)
   .meta({ id: 'AskedHindcast' });
+/** A question to look back on, as it is given. */
 export type HindcastInput = z.input<typeof askedHindcastSchema>;
 export type HindcastQuestion = z.infer<typeof hindcastQuestionSchema>;
 
@@ -90,4 +91,5 @@ export const hindcastSchema = z
     model: modelUsedSchema,
   })
   .meta({ id: 'Hindcast' });
+/** Odds of past years, each left out in turn, against what its own weather brought. */
 export type Hindcast = z.infer<typeof hindcastSchema>;

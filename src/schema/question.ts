@@ -154,6 +154,7 @@ export const questionSchema = z
     assume: assumptionsSchema.default(() => assumptionsSchema.parse({})),
   })
   .meta({ id: 'Question' });
+/** A question as the schema has read it, with its defaults. */
 export type Question = z.infer<typeof questionSchema>;
 
 /** A question as it is asked: one that names a label entry need not name its active too. */

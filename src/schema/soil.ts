@@ -13,6 +13,7 @@ export const TEXTURE_CLASSES = [
   'silty clay',
   'clay',
 ] as const;
+/** One of the twelve texture classes. */
 export type TextureClass = (typeof TEXTURE_CLASSES)[number];
 
 /** Groups of texture classes as labels name them, coarse to fine. */

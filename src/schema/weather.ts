@@ -23,6 +23,7 @@ export const stationSchema = z
     invented: z.boolean().meta({ description: 'True for a made-up record (demo): never a real place' }),
   })
   .meta({ id: 'Station' });
+/** A station: id, name, position [°] and height [m]. */
 export type Station = z.infer<typeof stationSchema>;
 
 /** A station with the extent of its record, as lists show it. */
@@ -35,6 +36,7 @@ export const stationExtentSchema = stationSchema
     source: z.string().meta({ description: 'Where the record came from: file names or "invented"' }),
   })
   .meta({ id: 'StationExtent' });
+/** A station with how far its record reaches and how many days it holds [d]. */
 export type StationExtent = z.infer<typeof stationExtentSchema>;
 
 /** What reading a record found; every count is of element values, not of lines. */

@@ -23,7 +23,8 @@ export interface FileReader {
 }
 
 /**
- * A reader over files and folders; nothing is opened before the first question.
+ * A reader over files and folders; nothing is opened before the first question, so it is questions that are refused
+ * (MissingDataError, SourceFailedError, InvalidInputError as `FileReader.record` says).
  * @example (await createFileReader([recordFile]).stations())[0].id // 'TST00000001'
  * @param options what the user says about files that do not say it themselves: units, order of dates, station id
  */

@@ -2,7 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { docOf, exampleModule, examples, isFunction, libraryExports } from './examples.ts';
+import {
+  docOf,
+  exampleModule,
+  examples,
+  isFunction,
+  libraryExports,
+  libraryTypes,
+  refuses,
+} from './examples.ts';
 import * as given from './given.ts';
 
 const PROJECT = new URL('../../', import.meta.url);
@@ -64,7 +72,23 @@ describe('examples in doc comments', () => {
 
 describe('the library', () => {
   it('says of everything that it exports what it is', () => {
-    expect(libraryExports().filter((one) => docOf(one) === null)).toEqual([]);
+    expect(libraryTypes().length).toBeGreaterThan(25);
+    expect([...libraryExports(), ...libraryTypes()].filter((one) => docOf(one) === null)).toEqual([]);
+  });
+
+  it('says the units of what its model takes and gives, and the source of each equation', () => {
+    const model = libraryExports().filter((one) => isFunction(one) && /^(?:model|analysis)\//.test(one.file));
+    expect(model.length).toBeGreaterThan(50);
+    const saysUnits = (doc: string) => /\[[^\]]+\]/.test(doc.replace(/@example.*/, ''));
+    const saysSource = (doc: string) => !/ Equation /.test(doc) || / Source /.test(doc);
+    const silent = model.filter((one) => !saysUnits(docOf(one) ?? '') || !saysSource(docOf(one) ?? ''));
+    expect(silent).toEqual([]);
+  });
+
+  it('says of every function that refuses something which error that is', () => {
+    const refusing = libraryExports().filter((one) => isFunction(one) && refuses(one));
+    expect(refusing.length).toBeGreaterThan(20);
+    expect(refusing.filter((one) => !/Error\b/.test(docOf(one) ?? ''))).toEqual([]);
   });
 
   it('shows an example of every function that it exports', () => {

@@ -45,13 +45,39 @@ export function libraryExports(): { name: string; file: string }[] {
   return [...named, ...whole];
 }
 
+/** Names and files of the types that the library exports. */
+export function libraryTypes(): { name: string; file: string }[] {
+  const index = sourceOf('index.ts');
+  const named = [...index.matchAll(/^export (type )?\{([^}]*)\} from '\.\/([^']+)'/gms)].flatMap(
+    ([, all, names, file]) =>
+      names
+        .split(',')
+        .map((one) => one.trim())
+        .filter((one) => one !== '' && (all !== undefined || one.startsWith('type ')))
+        .map((one) => ({ name: one.replace(/^type /, ''), file })),
+  );
+  const whole = [...index.matchAll(/^export \* from '\.\/([^']+)'/gm)].flatMap(([, file]) =>
+    [...sourceOf(file).matchAll(/^export (?:interface|type) (\w+)/gm)].map(([, name]) => ({ name, file })),
+  );
+  return [...named, ...whole];
+}
+
 /** The doc comment right before an exported name; null where there is none. */
 export function docOf({ name, file }: { name: string; file: string }): string | null {
-  const source = sourceOf(file);
-  const at = source.search(new RegExp(`^export (?:async )?(?:function\\*?|const|class) ${name}\\b`, 'm'));
-  const before = source.slice(0, at).trimEnd();
+  const before = sourceOf(file).slice(0, startOf({ name, file })).trimEnd();
   return before.endsWith('*/') ? before.slice(before.lastIndexOf('/**')) : null;
 }
+
+/** Whether the body of an exported function refuses something itself. */
+export function refuses({ name, file }: { name: string; file: string }): boolean {
+  const from = sourceOf(file).slice(startOf({ name, file }));
+  return /\bthrow |\bassertWithin\(/.test(from.slice(0, from.search(/\n\}/)));
+}
+
+const startOf = ({ name, file }: { name: string; file: string }): number =>
+  sourceOf(file).search(
+    new RegExp(`^export (?:async )?(?:function\\*?|const|class|interface|type) ${name}\\b`, 'm'),
+  );
 
 /** Whether an exported name is a function. */
 export const isFunction = ({ name, file }: { name: string; file: string }): boolean =>

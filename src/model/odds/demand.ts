@@ -7,7 +7,8 @@ import { median } from './quantile.ts';
  * Equation   D_L = max(f·L, median over the years of S_L(t_y + L) − S_L(t_y))
  * Symbols    labelBreakdownDays = the label run's breakdown days over the interval, one per historical year
  *            L = intervalDays, length of the interval [d], > 0; f = floorFraction [breakdown days/d], 0.1
- * Valid      at least one year; the floor keeps frozen ground from counting as a label's days (our assumption)
+ * Valid      at least one year, else MissingDataError NO_YEARS; the floor keeps frozen ground from counting as a label's days
+ *            (our assumption)
  * Source     idea of our own: a label interval is a number of breakdown days
  * Checked    test/cases/crossCheck.test.ts, column "demand"
  * @example demandBreakdownDays([30, 40, 50], 120, 0.1) // 40

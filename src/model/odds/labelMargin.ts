@@ -9,7 +9,7 @@ import { assertWithin } from '../../errors.ts';
  * Symbols    h = halfLife, half-life without site factors [breakdown days], > 0
  *            σ = soilSpread [-], > 0; q = labelMargin, share of soils covered [0-1]
  *            D_L = demand [breakdown days], >= 0
- * Valid      first-order loss
+ * Valid      first-order loss; a half-life that is not above 0 -> OutOfRangeError
  * Source     assumption of our own: the interval covers 9 soils of 10
  * Checked    test/cases/crossCheck.test.ts
  * @example logLabelMargin(40, 9, 0.35, 0.9) // 1.96718

@@ -19,7 +19,7 @@ export function quantile(values: Iterable<number>, p: number): number {
 }
 
 /**
- * Median of a sample, type 7.
+ * Median of a sample, type 7. [unit of the values]
  * @example median([3, 1, 2]) // 2
  */
 export const median = (values: Iterable<number>): number => quantile(values, 0.5);

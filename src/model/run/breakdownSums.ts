@@ -47,6 +47,7 @@ export function warmthFactors(
  *
  * Equation   S(i) = Σ_{k<i} f_T(k)·f_W(k)
  * Valid      inner loop, inputs not checked
+ * Source     definition; f_T and f_W are temperatureResponse and moistureResponse
  * @example breakdownSums(Float64Array.of(1, 1), Float64Array.of(1, 0.25), layer, response) // [0, 1, 1.5]
  */
 export function breakdownSums(

@@ -23,7 +23,7 @@ export interface DailyForcing {
 }
 
 /**
- * Daily forcing of a whole record, from its first day on.
+ * Daily forcing of a whole record, from its first day on. [°C; mm/d]
  *
  * Source     reference evapotranspiration: FAO-56 eq. 52; soil temperature: Climate Research 2, 183-191 (1993)
  * Valid      a gapless series; the first ten soil temperatures average the days there are

@@ -8,7 +8,7 @@ const NORMAL_SHARE = 0.8;
 /**
  * Whether the monthly mean of a daily value may be worked out.
  *
- * Equation   missing <= 10 and longest run of missing days <= 4
+ * Equation   missing <= 10 [d] and longest run of missing days <= 4 [d]
  * Symbols    present = one entry for each day of the month, true where the day has a value of its own
  * Valid      whole calendar months
  * Source     WMO-100 (2011): no mean with 11 or more days missing, or 5 or more in a row
@@ -30,7 +30,7 @@ export function monthlyMeanStands(present: readonly boolean[]): boolean {
 /**
  * Whether the monthly total of a daily value may be worked out.
  *
- * Equation   every day has a value of its own or lies under a total of several days read later in the same month
+ * Equation   every day [d] has a value of its own or lies under a total of several days read later in the same month
  * Symbols    present as in {@link monthlyMeanStands}; covered = true where such a total takes the day in
  * Valid      whole calendar months; a total that reaches into another month covers nothing, because it cannot
  *            be told how much of it fell in which
@@ -44,7 +44,7 @@ export const monthlyTotalStands = (present: readonly boolean[], covered: readonl
 /**
  * Whether enough years are valid for a normal.
  *
- * Equation   valid years >= 0.8 × years
+ * Equation   valid years [a] >= 0.8 × years [a]
  * Source     WMO-100 (2011): at least 80 % of the years, 24 of 30
  * Checked    test/published/completeness.json (C-QC-1)
  * @example normalStands(24, 30) // true

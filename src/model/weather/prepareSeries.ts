@@ -13,7 +13,7 @@ export interface PreparedSeries extends DailySeries {
 }
 
 /**
- * Turns a raw record into a gapless daily series with every filled or spread day marked.
+ * Turns a raw record into a gapless daily series with every filled or spread day marked. [mm; °C], an entry a day.
  *
  * Rain by {@link filledRain}. Temperatures: both missing where the maximum is
  * below the minimum; gaps filled by {@link fillTemperature}; where filling leaves the maximum below the
