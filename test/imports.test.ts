@@ -74,7 +74,7 @@ function filesUnder(folder: string): string[] {
 const MAIN = new Set(['src/cli/main.ts', 'src/cli/realDeps.ts', 'src/cli/realDesk.ts']);
 
 /** Files of the schemas that hold no Zod. */
-const CONSTANTS = new Set(['src/schema/codes.ts', 'src/schema/soil.ts', 'src/schema/fieldNames.ts']);
+const CONSTANTS = new Set(['codes', 'soil', 'fieldNames', 'usStates'].map((name) => `src/schema/${name}.ts`));
 
 /** The part a file of the project belongs to; null for packages. */
 function partOf(path: string): string | null {

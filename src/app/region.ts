@@ -7,6 +7,7 @@ import {
   type RegionRow,
   regionQuestionSchema,
 } from '../schema/region.ts';
+import { codesLike, US_STATES } from '../schema/usStates.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { type Companions, companionsOf, recordsOf } from './companionsOf.ts';
 import type { LentRecord } from './lentTemperatures.ts';
@@ -138,7 +139,7 @@ async function stationsIn(
   deps: Pick<RegionDeps, 'stateOf'>,
 ): Promise<StationExtent[]> {
   const stateOf = states && deps.stateOf ? await deps.stateOf() : null;
-  const wanted = new Set(states?.map((state) => state.toUpperCase()));
+  const wanted = new Set(states?.map(knownState));
   const inside = all.filter(({ latitudeDeg, longitudeDeg }) => {
     if (latitudeDeg === null || longitudeDeg === null) return !states && !box;
     if (box) {
@@ -164,6 +165,20 @@ async function stationsIn(
     );
   }
   return inside.sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/**
+ * The letters of a state, in capitals.
+ * @throws {InvalidInputError} STATE_UNKNOWN, with the states that may have been meant
+ */
+function knownState(given: string): string {
+  const state = given.toUpperCase();
+  if (US_STATES.includes(state)) return state;
+  const like = codesLike(state, US_STATES);
+  throw new InvalidInputError('STATE_UNKNOWN', `"${given}" is no state of the United States.`, {
+    hint: like.length > 0 ? `Did you mean ${like.join(' or ')}?` : `They are ${US_STATES.join(', ')}.`,
+    details: { field: 'states', given, nearest: like },
+  });
 }
 
 /** The states that stations lie in, as a sentence; empty where none is known. */

@@ -31,7 +31,7 @@ export async function run(argv: readonly string[], deps: CliDeps): Promise<numbe
     program.hook('preAction', (_, called) => {
       wording = wordingOf(called.opts<WordingFlags>());
     });
-    await program.parseAsync(argv, { from: 'user' });
+    await program.parseAsync(askedOf(program, argv), { from: 'user' });
     return EXIT.done;
   } catch (error) {
     return tell(error, deps, sayIn(wording));
@@ -60,6 +60,21 @@ export async function programFor(argv: readonly string[], deps: CliDeps): Promis
     if (name === called?.name) (await load()).define(command, deps);
   }
   return program;
+}
+
+/** A command line as it is parsed: help on a command that is not there asks for it, and is told what was probably meant. */
+function askedOf(program: Program, argv: readonly string[]): readonly string[] {
+  let at = program;
+  for (const [index, word] of argv.entries()) {
+    const next = argv[index + 1];
+    const isHelp = word === 'help' && at.commands.length > 0 && next !== undefined && !next.startsWith('-');
+    if (isHelp && !at.commands.some((command) => command.name() === next))
+      return argv.filter((_, place) => place !== index);
+    const below = at.commands.find((command) => command.name() === word);
+    if (below === undefined) break;
+    at = below;
+  }
+  return argv;
 }
 
 /** Dates of a message are written as those of the answer would be; a hint says what to type, and that is ISO dates. */

@@ -3,8 +3,8 @@ import { createRequire } from 'node:module';
 import topojson, { type AreaGeometry } from 'topojson-client';
 import { SourceFailedError } from '../errors.ts';
 import type { County } from '../schema/place.ts';
+import { STATE_LETTERS } from '../schema/usStates.ts';
 import { areaMiddle } from './areaMiddle.ts';
-import { STATE_LETTERS } from './usStates.ts';
 
 const SHAPES = 'us-atlas/counties-10m.json';
 

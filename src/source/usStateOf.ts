@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import topojson from 'topojson-client';
 import { SourceFailedError } from '../errors.ts';
-import { STATE_LETTERS } from './usStates.ts';
+import { STATE_LETTERS } from '../schema/usStates.ts';
 
 const SHAPES = 'us-atlas/states-10m.json';
 

@@ -134,11 +134,21 @@ describe('a region', () => {
 
   it('says where the stations lie when none lies in the states asked for', async () => {
     const inland = { ...deps, stateOf: async () => () => 'ND' };
-    const away = regionRows({ ...question, states: ['XX'] }, inland).next();
+    const away = regionRows({ ...question, states: ['OR'] }, inland).next();
     await expect(away).rejects.toMatchObject({
       code: 'STATIONS_NONE',
       hint: 'Stations that are here lie in ND. Import records of stations there, or widen the region.',
     });
+  });
+
+  it('refuses letters that are no state with those that may have been meant', async () => {
+    const nowhere = (state: string) => regionRows({ ...question, states: [state] }, deps).next();
+    const refused = { code: 'STATE_UNKNOWN', hint: 'Did you mean MT?' };
+    await expect(nowhere('TM')).rejects.toMatchObject(refused);
+    const like = { code: 'STATE_UNKNOWN', hint: 'Did you mean TN or TX?' };
+    await expect(nowhere('TT')).rejects.toMatchObject(like);
+    const none = { code: 'STATE_UNKNOWN', hint: expect.stringMatching(/^Did you mean TX\?/) };
+    await expect(nowhere('XX')).rejects.toMatchObject(none);
   });
 
   it('becomes features and a table', async () => {

@@ -55,6 +55,8 @@ describe('a slip of the hand', () => {
   it.each([
     ['a command', ['odd'], 'Did you mean odds?'],
     ['a command below one', ['weather', 'imprt'], 'Did you mean import?'],
+    ['a command whose help is asked for', ['help', 'weathr'], 'Did you mean weather?'],
+    ['a command below one whose help is asked for', ['weather', 'help', 'imprt'], 'Did you mean import?'],
     ['a flag', [...ASKED, '--limt', '0.1'], 'Did you mean --limit?'],
     ['a residual', [...ASKED, '--residual', 'flumioxazine'], 'Did you mean flumioxazin?'],
     ['a crop', [...ASKED, '--crop', 'lentl'], 'Did you mean lentil?'],
@@ -71,7 +73,8 @@ describe('a slip of the hand', () => {
     ['a crop sprayed over', [...ASKED, '--growth-stage', 'cereal=31'], 'Did you mean cereals?'],
     ['a moisture response', [...ASKED, '--assume', 'moistureResponse=walkr'], 'Did you mean walker?'],
     ['a key of a treatment', [...ASKED, '--also', '2026-05-01=atrazine,rte=0.5'], 'Did you mean rate?'],
-    ['letters of a state', [...REGION, '--state', 'Montana'], 'Write the two letters of each state'],
+    ['the letters of a state', [...REGION, '--state', 'TM'], 'Did you mean MT?'],
+    ['the name of a state', [...REGION, '--state', 'Montana'], 'Write the two letters of each state'],
     ['a county', ['weather', 'near', '--county', 'Galatin, MT'], 'Names like it: Gallatin, MT'],
   ])('in %s is met with what may have been meant', async (_, argv, told) => {
     const { code, out, err } = await runDrywake(argv, tempFolder());

@@ -1,5 +1,6 @@
 import { MissingDataError } from '../../errors.ts';
 import type { StationWish } from '../../schema/stationWish.ts';
+import { codesLike } from '../../schema/usStates.ts';
 import { integerIn } from '../integerIn.ts';
 import { type InventoryEntry, inventoryEntries } from '../inventory.ts';
 import { nextLineAt } from '../lineBytes.ts';
@@ -54,8 +55,9 @@ function stationsAt(list: Buffer, { state, box }: StationWish): Set<string> {
   }
   if (state === undefined || states.has(state)) return ids;
   const known = [...states].sort();
+  const like = codesLike(state, known);
   throw new MissingDataError('STATE_UNKNOWN', `The station list holds no state or province "${state}".`, {
-    hint: `Its codes are ${known.join(', ')}.`,
+    hint: `${like.length > 0 ? `Did you mean ${like.join(' or ')}? ` : ''}Its codes are ${known.join(', ')}.`,
     details: { state, known },
   });
 }

@@ -90,6 +90,7 @@ describe('a wish that nothing fits', () => {
   it('names the codes there are where the state is not one of them', () => {
     const { code, hint } = refusal({ state: 'XX' });
     expect([code, hint]).toEqual(['STATE_UNKNOWN', 'Its codes are ID, MT.']);
+    expect(refusal({ state: 'TM' }).hint).toBe('Did you mean MT? Its codes are ID, MT.');
   });
 });
 
