@@ -35,6 +35,7 @@ export const dryCases: Notebook = {
         kind: 'table',
         caption: 'Each case, what was measured, and how the model did.',
         table: from(rows),
+        isWordy: true,
         columns: {
           id: { head: 'Case' },
           source: { head: 'Source' },

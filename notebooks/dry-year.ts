@@ -1,5 +1,5 @@
 import { from } from 'arquero';
-import { type Answer, answerField, LIGHT_TOKENS, yearScatter } from '../src/index.ts';
+import { type Answer, answerField, PAGE_TOKENS, yearScatter } from '../src/index.ts';
 import { demoDeps, plan } from './demo.ts';
 import { type Notebook, words } from './kit/notebook.ts';
 import { sayOdds } from './kit/say.ts';
@@ -40,11 +40,11 @@ export async function intervalRows(): Promise<IntervalRow[]> {
 const sayDays = (days: number | null): string => (days === null ? 'not within 3 years' : `${days} d`);
 const number = (head: string) => ({ head, isNumber: true, say: sayDays });
 
-const scatterOf = ({ years, inputs, crop }: Pick<Answer, 'years' | 'inputs'> & { crop: string }) =>
+const scatterOf = ({ years, inputs }: Answer, crop: string, widthPx: number) =>
   yearScatter(years, {
-    tokens: LIGHT_TOKENS,
+    tokens: PAGE_TOKENS,
     description: `Each year's odds that the residue hurts ${crop}, against its warm rain.`,
-    widthPx: 720,
+    widthPx,
     heightPx: 300,
     rainUnit: 'in',
     rainIn: (mm) => mm / MM_PER_INCH,
@@ -65,7 +65,7 @@ export const dryYear: Notebook = {
       {
         kind: 'chart',
         caption: `Flumioxazin before lentil on 10 May: the driest third of the years averages ${sayOdds(dry.odds)}, the wettest ${sayOdds(wet.odds)}.`,
-        spec: scatterOf({ ...answer, crop: 'lentil' }) as never,
+        draw: (widthPx) => scatterOf(answer, 'lentil', widthPx) as never,
       },
       {
         kind: 'table',

@@ -1,5 +1,5 @@
 import { escape as computed, from } from 'arquero';
-import { type Hindcast, hindcast, LIGHT_TOKENS, reliability } from '../src/index.ts';
+import { type Hindcast, hindcast, PAGE_TOKENS, reliability } from '../src/index.ts';
 import { demoDeps, plan } from './demo.ts';
 import { type Cell, type Column, type Notebook, words } from './kit/notebook.ts';
 import { sayPercent } from './kit/say.ts';
@@ -88,13 +88,14 @@ export const honestOdds: Notebook = {
       {
         kind: 'chart',
         caption: `Odds given against how often harm then came: ${outsideOf(overall)} of ${overall.bins.length} bands lie beyond the interval that chance leaves. Dots on the slanting line are honest.`,
-        spec: reliability(overall.bins, {
-          tokens: LIGHT_TOKENS,
-          description: 'Odds given before planting against the share of soils and years then harmed.',
-          widthPx: 620,
-          heightPx: 420,
-          baseRate: overall.baseRate,
-        }) as never,
+        draw: (widthPx) =>
+          reliability(overall.bins, {
+            tokens: PAGE_TOKENS,
+            description: 'Odds given before planting against the share of soils and years then harmed.',
+            widthPx,
+            heightPx: Math.min(420, widthPx),
+            baseRate: overall.baseRate,
+          }) as never,
       },
       {
         kind: 'table',

@@ -1,6 +1,6 @@
 import { desc, from } from 'arquero';
 import type { TopLevelSpec } from 'vega-lite';
-import { answerField, LIGHT_TOKENS, type QuestionInput } from '../src/index.ts';
+import { answerField, PAGE_TOKENS, type QuestionInput } from '../src/index.ts';
 import { demoDeps, plan } from './demo.ts';
 import { type Notebook, words } from './kit/notebook.ts';
 import { sayOdds } from './kit/say.ts';
@@ -86,8 +86,15 @@ export async function swingRows(): Promise<{ asTaken: number; rows: SwingRow[] }
 
 const IN_20 = 20;
 
-/** Bars from one end to the other about the odds as taken, the widest on top. */
-function tornado(rows: readonly SwingRow[], asTaken: number): TopLevelSpec {
+/** Room for a name, and under it its bar. [px] */
+const ROW_PX = 50;
+const NAME_ABOVE_PX = 19;
+/** Room right of the last number of the axis. [px] */
+const RIGHT_PX = 16;
+
+/** Bars from one end to the other about the odds as taken, the widest on top; each has its name above it. */
+function tornado(rows: readonly SwingRow[], asTaken: number, widthPx: number): TopLevelSpec {
+  const { ink, softInk, edge, middle, accent, font } = PAGE_TOKENS;
   const bars = rows.map(({ name, oddsLow, oddsHigh }) => ({
     name,
     from: Math.min(oddsLow, oddsHigh) * IN_20,
@@ -97,44 +104,52 @@ function tornado(rows: readonly SwingRow[], asTaken: number): TopLevelSpec {
     { name, text: low, at: oddsLow * IN_20, isLeft: oddsLow <= oddsHigh },
     { name, text: high, at: oddsHigh * IN_20, isLeft: oddsHigh < oddsLow },
   ]);
-  const y = { field: 'name', type: 'nominal', sort: null, axis: { title: null, labelLimit: 200 } } as const;
+  const y = { field: 'name', type: 'nominal', sort: null, axis: { title: null, labels: false } } as const;
   const x = {
     type: 'quantitative' as const,
     scale: { domain: [0, Math.max(10, ...bars.map(({ to }) => to)) + 2] },
     axis: { title: 'Odds at planting, in 20', grid: false },
   };
-  const text = (isLeft: boolean) => ({
-    data: { values: ends.filter((end) => end.isLeft === isLeft) },
+  const end = (isLeft: boolean) => ({
+    data: { values: ends.filter((one) => one.isLeft === isLeft) },
     mark: {
       type: 'text' as const,
       align: isLeft ? ('right' as const) : ('left' as const),
       dx: isLeft ? -5 : 5,
-      color: LIGHT_TOKENS.softInk,
+      color: softInk,
     },
     encoding: { y, x: { ...x, field: 'at' }, text: { field: 'text' } },
   });
   return {
-    width: 460,
-    height: { step: 30 },
+    width: widthPx - RIGHT_PX,
+    height: { step: ROW_PX },
     background: 'transparent',
     layer: [
       {
+        data: { values: [{ at: asTaken * IN_20 }] },
+        mark: { type: 'rule', color: accent, strokeWidth: 2 },
+        encoding: { x: { ...x, field: 'at' } },
+      },
+      {
         data: { values: bars },
-        mark: { type: 'bar', height: 12, color: LIGHT_TOKENS.middle },
+        mark: { type: 'bar', height: 12, color: middle },
         encoding: { y, x: { ...x, field: 'from' }, x2: { field: 'to' } },
       },
       {
-        data: { values: [{ at: asTaken * IN_20 }] },
-        mark: { type: 'rule', color: LIGHT_TOKENS.accent, strokeWidth: 2 },
-        encoding: { x: { ...x, field: 'at' } },
+        data: { values: bars },
+        mark: { type: 'text', align: 'left', dx: 6, dy: -NAME_ABOVE_PX, color: ink },
+        encoding: { y, x: { value: 0 }, text: { field: 'name' } },
       },
-      text(true),
-      text(false),
+      end(true),
+      end(false),
     ],
     config: {
       view: { stroke: null },
-      font: 'Atkinson Hyperlegible Next Variable, Verdana, sans-serif',
-      axis: { labelFontSize: 14, titleFontSize: 14, titleFontWeight: 'normal', ticks: false },
+      font,
+      axis: {
+        ...{ labelFontSize: 14, titleFontSize: 14, titleFontWeight: 'normal', ticks: false },
+        ...{ labelColor: softInk, titleColor: softInk, domainColor: edge },
+      },
       text: { fontSize: 14 },
     },
   };
@@ -153,7 +168,7 @@ export const whatMatters: Notebook = {
       {
         kind: 'chart',
         caption: `As taken the odds are ${sayOdds(asTaken)}; “${first.name}” moves them most, then “${second.name}”.`,
-        spec: tornado(rows, asTaken),
+        draw: (widthPx) => tornado(rows, asTaken, widthPx),
       },
       {
         kind: 'table',

@@ -23,6 +23,8 @@ export interface TableCell {
   readonly caption: string;
   readonly table: ColumnTable;
   readonly columns: Readonly<Record<string, Column>>;
+  /** Its cells are sentences: on a phone each row stands as a block of its own. */
+  readonly isWordy?: boolean;
 }
 
 /** A drawing; its table stands beside it in a cell of its own. */
@@ -30,7 +32,8 @@ export interface ChartCell {
   readonly kind: 'chart';
   /** The finding, as a sentence. */
   readonly caption: string;
-  readonly spec: TopLevelSpec;
+  /** The drawing at a width, in colours that are custom properties of the page. [px] */
+  draw(widthPx: number): TopLevelSpec;
 }
 
 export type Cell = WordsCell | TableCell | ChartCell;

@@ -1,9 +1,12 @@
 import { html, raw } from 'hono/html';
 import { chartSvg } from './chartSvg.ts';
 import { frame, type Markup } from './frame.ts';
-import type { Cell, Notebook, TableCell } from './notebook.ts';
+import type { Cell, ChartCell, Notebook, TableCell } from './notebook.ts';
 
 const SHELF = 'Notebooks';
+
+/** Widths of the drawings: a phone of 360 px less its margins, and a wider page. [px] */
+const WIDTHS = { phone: 312, page: 640 } as const;
 
 /** The page of a notebook: every cell computed, nothing left to do in the browser. */
 export async function notebookPage({ title, cells }: Notebook): Promise<string> {
@@ -38,23 +41,32 @@ async function cellMarkup(cell: Cell): Promise<Markup> {
     case 'table':
       return tableMarkup(cell);
     case 'chart':
-      return html`<figure class="chart" data-cell="chart"><figcaption>${cell.caption}</figcaption><div class="drawing">${raw(await chartSvg(cell.spec, cell.caption))}</div></figure>`;
+      return chartMarkup(cell);
   }
+}
+
+/** A drawing for each width; the style sheet shows the one that fits. */
+async function chartMarkup({ caption, draw }: ChartCell): Promise<Markup> {
+  const drawings: Markup[] = [];
+  for (const [name, widthPx] of Object.entries(WIDTHS)) {
+    drawings.push(html`<div class="drawing ${name}">${raw(await chartSvg(draw(widthPx), caption))}</div>`);
+  }
+  return html`<figure class="chart" data-cell="chart"><figcaption>${caption}</figcaption>${drawings}</figure>`;
 }
 
 /** Text with `code` in back quotes. */
 const withCode = (text: string): Markup[] =>
   text.split('`').map((part, index) => (index % 2 === 1 ? html`<code>${part}</code>` : html`${part}`));
 
-function tableMarkup({ caption, table, columns }: TableCell): Markup {
+function tableMarkup({ caption, table, columns, isWordy = false }: TableCell): Markup {
   const entries = Object.entries(columns);
   const side = (isNumber = false) => (isNumber ? html` class="number"` : '');
   const cellOf = (row: Record<string, unknown>, name: string) => {
-    const { say, isNumber } = columns[name];
+    const { head, say, isNumber } = columns[name];
     const text = say ? say(row[name] as never) : String(row[name] ?? '');
-    return html`<td${side(isNumber)}>${text}</td>`;
+    return html`<td${side(isNumber)}${isWordy ? html` data-head="${head}"` : ''}>${text}</td>`;
   };
-  return html`<figure data-cell="table"><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table>
+  return html`<figure data-cell="table"><figcaption>${caption}</figcaption><div class="wide" tabindex="0" role="region" aria-label="${caption}"><table${isWordy ? html` class="wordy"` : ''}>
 <thead><tr>${entries.map(([, { head, isNumber }]) => html`<th scope="col"${side(isNumber)}>${head}</th>`)}</tr></thead>
 <tbody>${(table.objects() as Record<string, unknown>[]).map((row) => html`<tr>${entries.map(([name]) => cellOf(row, name))}</tr>\n`)}</tbody>
 </table></div></figure>`;

@@ -49,7 +49,7 @@ export function reliability(bins: readonly Bin[], options: ReliabilityOptions): 
     type: 'quantitative' as const,
     scale,
     axis: {
-      ...valueAxis('Harm then came, in 20 (numbers: years in the band)', PADDING.left),
+      ...valueAxis('Harm then came, in 20 (numbers: years)', PADDING.left),
       values,
     },
   };

@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
@@ -10,6 +11,31 @@ const running = served();
 const NAMES = readdirSync(new URL('../../notebooks/', import.meta.url))
   .filter((name) => /^[a-z]+-[a-z]+\.ts$/.test(name))
   .map((name) => name.replace('.ts', ''));
+
+/** A phone, and a desk. [px] */
+const WIDTHS = [360, 1280];
+
+/** What a page of a notebook promises and shows at the width it has. */
+const lookAt = (page: Page) =>
+  page.evaluate(() => {
+    const cells = [...document.querySelectorAll<HTMLElement>('[data-cell]')];
+    const isDrawn = (cell: HTMLElement) => {
+      const { width, height } = cell.getBoundingClientRect();
+      if (width === 0 || height === 0) return false;
+      if (cell.dataset.cell === 'table') return cell.querySelectorAll('tbody td').length > 0;
+      if (cell.dataset.cell === 'words') return (cell.textContent ?? '').trim().length > 0;
+      // A drawing has marks of its own, and its figure text stands in the page's font.
+      const marks = [...cell.querySelectorAll<SVGGraphicsElement>('svg path, svg text')];
+      return marks.filter((mark) => mark.getBoundingClientRect().height > 0).length > 5;
+    };
+    return {
+      promised: Number(document.querySelector<HTMLElement>('#cells')?.dataset.cells),
+      cells: cells.length,
+      empty: cells.filter((cell) => !isDrawn(cell)).map((cell) => cell.innerText.slice(0, 60)),
+      styled: getComputedStyle(document.body).fontFamily.includes('Atkinson'),
+      sidewaysPx: document.documentElement.scrollWidth - window.innerWidth,
+    };
+  });
 
 it('every cell of every notebook is drawn under the server’s own policy', async () => {
   const { browser, server } = running;
@@ -25,30 +51,15 @@ it('every cell of every notebook is drawn under the server’s own policy', asyn
   for (const link of links) {
     const response = await page.goto(link, { waitUntil: 'load' });
     expect(response?.headers()['content-security-policy'], link).toContain("default-src 'self'");
-    const drawn = await page.evaluate(() => {
-      const cells = [...document.querySelectorAll<HTMLElement>('[data-cell]')];
-      const isDrawn = (cell: HTMLElement) => {
-        const { width, height } = cell.getBoundingClientRect();
-        if (width === 0 || height === 0) return false;
-        if (cell.dataset.cell === 'table') return cell.querySelectorAll('tbody td').length > 0;
-        if (cell.dataset.cell === 'words') return (cell.textContent ?? '').trim().length > 0;
-        // A drawing has marks of its own, and its figure text stands in the page's font.
-        const marks = [...cell.querySelectorAll<SVGGraphicsElement>('svg path, svg text')];
-        return marks.filter((mark) => mark.getBoundingClientRect().height > 0).length > 5;
-      };
-      return {
-        promised: Number(document.querySelector<HTMLElement>('#cells')?.dataset.cells),
-        cells: cells.length,
-        empty: cells.filter((cell) => !isDrawn(cell)).map((cell) => cell.innerText.slice(0, 60)),
-        styled: getComputedStyle(document.body).fontFamily.includes('Atkinson'),
-        sidewaysPx: document.documentElement.scrollWidth - window.innerWidth,
-      };
-    });
-    expect(drawn.cells, link).toBe(drawn.promised);
-    expect(drawn.cells, link).toBeGreaterThan(1);
-    expect(drawn.empty, link).toEqual([]);
-    expect(drawn.styled, link).toBe(true);
-    expect(drawn.sidewaysPx, link).toBeLessThanOrEqual(0);
+    for (const width of WIDTHS) {
+      await page.setViewportSize({ width, height: 800 });
+      const drawn = await lookAt(page);
+      expect(drawn.cells, `${link} at ${width} px`).toBe(drawn.promised);
+      expect(drawn.cells, `${link} at ${width} px`).toBeGreaterThan(1);
+      expect(drawn.empty, `${link} at ${width} px`).toEqual([]);
+      expect(drawn.styled, `${link} at ${width} px`).toBe(true);
+      expect(drawn.sidewaysPx, `${link} at ${width} px`).toBeLessThanOrEqual(0);
+    }
   }
   await page.goto(`${server.address}notebooks/honest-odds.html`);
   expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
