@@ -2,7 +2,7 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { documents, fencesOf } from '../built/documents/fences.ts';
+import { namedFiles } from '../built/documents/fences.ts';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
 import { inventRegion } from './regionOfStations.ts';
@@ -40,8 +40,7 @@ const PICTURES: Record<string, { path: string; part?: string; ready(page: Page):
 
 /** Gives the page the list that the guide shows, and waits for its answers. */
 async function listAnswered(page: Page): Promise<void> {
-  const fences = documents().flatMap(fencesOf);
-  const text = fences.find(({ fileName }) => fileName === 'list.csv')?.text ?? '';
+  const text = namedFiles().get('list.csv') ?? '';
   await page.getByText('A list of fields, answered and ranked').click();
   const file = { name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
   await page.getByTestId('list-in').setInputFiles(file);

@@ -3,7 +3,8 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startBuilt } from '../builtProgram.ts';
-import { commandsOf, documents, type Fence, fencesOf, isShown } from './fences.ts';
+import { isCommand, isProjectBlock } from './commands.ts';
+import { commandsOf, documents, type Fence, fencesOf, isShown, namedFiles } from './fences.ts';
 import { startRecordService } from './recordService.ts';
 import { makeWorkplace, runProgram } from './workplace.ts';
 
@@ -15,12 +16,7 @@ const SHOW = ['text', 'csv', 'json'];
 
 const all = documents().map((document) => ({ ...document, fences: fencesOf(document) }));
 
-/** Files that documents show by name; every document may use them. */
-const files = new Map(
-  all.flatMap(({ fences }) =>
-    fences.flatMap(({ fileName, text }) => (fileName === null ? [] : [[fileName, text] as const])),
-  ),
-);
+const files = namedFiles();
 
 let service: Awaited<ReturnType<typeof startRecordService>>;
 beforeAll(async () => {
@@ -33,10 +29,20 @@ it('documents say of every block what it is', () => {
   expect(kinds.filter((one) => ![...RUN, ...SHOW].some((kind) => one.endsWith(`: ${kind}`)))).toEqual([]);
 });
 
-const withCommands = all.filter(({ fences }) => fences.some(({ kind }) => kind === 'sh'));
+it('no command stands in a block that only shows', () => {
+  const lines = all.flatMap(({ path, fences }) =>
+    fences
+      .filter(({ kind }) => SHOW.includes(kind))
+      .flatMap(({ text }) => text.split('\n').map((code) => ({ path, code: code.replace(/^\$ /, '') }))),
+  );
+  expect(lines.filter(isCommand)).toEqual([]);
+});
+
+/** Blocks about the project itself are run in a copy of it, by `projectCommands.test.ts`. */
+const isCommands = ({ kind, text }: Fence): boolean => kind === 'sh' && !isProjectBlock(text);
 
 describe('commands in documents run, and print what is shown (UPDATE_DOCUMENTS=1 rewrites it)', () => {
-  it.concurrent.each(withCommands)(
+  it.concurrent.each(all.filter(({ fences }) => fences.some(isCommands)))(
     '$path',
     async ({ path, text, fences }) => {
       const place = makeWorkplace(files, service.address);
@@ -56,8 +62,6 @@ describe('commands in documents run, and print what is shown (UPDATE_DOCUMENTS=1
     180_000,
   );
 });
-
-const isCommands = ({ kind }: Fence): boolean => kind === 'sh';
 
 /** Where documents say that the server is. */
 const SHOWN_ADDRESS = 'http://127.0.0.1:4717';

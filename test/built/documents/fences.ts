@@ -2,24 +2,27 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { marked } from 'marked';
 
 const PROJECT = new URL('../../../', import.meta.url);
-const GUIDE = new URL('web/guide/', PROJECT);
+const isNoDocument = /(?:^|\/)(?:node_modules|dist|test-output|\.git|\.drywake)(?:\/|$)/;
 
-/** A document for users, by its path in the project. */
+/** A document, by its path in the project. */
 export interface Document {
   readonly path: string;
   readonly text: string;
 }
 
-/** Every document whose commands and programs are run. */
+/** Every document of the project, for users and for developers. */
 export const documents = (): Document[] =>
-  [
-    'README.md',
-    'data/README.md',
-    'notebooks/README.md',
-    ...readdirSync(GUIDE)
-      .filter((name) => name.endsWith('.md'))
-      .map((name) => `web/guide/${name}`),
-  ].map((path) => ({ path, text: readFileSync(new URL(path, PROJECT), 'utf8') }));
+  foldersOf('')
+    .flatMap((folder) => readdirSync(new URL(folder, PROJECT)).map((name) => `${folder}${name}`))
+    .filter((path) => path.endsWith('.md'))
+    .map((path) => ({ path, text: readFileSync(new URL(path, PROJECT), 'utf8') }));
+
+const foldersOf = (folder: string): string[] => [
+  folder,
+  ...readdirSync(new URL(folder, PROJECT), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && !isNoDocument.test(entry.name))
+    .flatMap((entry) => foldersOf(`${folder}${entry.name}/`)),
+];
 
 /** A fenced block: the first word after its fence says what it is, a second names the file that it shows. */
 export interface Fence {
@@ -35,6 +38,14 @@ export const fencesOf = ({ text }: Document): Fence[] =>
     const [kind = '', fileName = null] = (token.lang ?? '').split(' ');
     return [{ kind, fileName, text: token.text as string }];
   });
+
+/** Files that documents show, by their names; every document may use them. */
+export const namedFiles = (): Map<string, string> =>
+  new Map(
+    documents()
+      .flatMap(fencesOf)
+      .flatMap(({ fileName, text }) => (fileName === null ? [] : [[fileName, text] as const])),
+  );
 
 /** A command of a block, with the output shown under it; null where none is shown. */
 export interface ShownCommand {

@@ -1,12 +1,10 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { PROGRAM } from '../builtProgram.ts';
 import { recordFiles } from './recordService.ts';
-
-const PROJECT = fileURLToPath(new URL('../../../', import.meta.url));
+import { ended, isServer, type Printed, stoppedServer } from './running.ts';
 
 /** `npx drywake` is the built program. */
 const NPX = `#!/bin/sh
@@ -15,24 +13,8 @@ shift
 exec "${process.execPath}" "${PROGRAM}" "$@"
 `;
 
-/** `npm start` is the built server on a free port; what .ci/run does itself is not done once more. */
-const NPM = `#!/bin/sh
-case "$1" in
-  ci | test) exec grep -q "^npm $1" "${PROJECT}.ci/run" ;;
-  start) exec "${process.execPath}" "${PROGRAM}" serve --port 0 ;;
-esac
-echo "npm $1 is not run here" >&2
-exit 64
-`;
-
-/** A server says where it is and then goes on until it is stopped. */
-const SERVES = /^(?:npm ci && )?(?:npm start|npx drywake serve)\b/;
-
-export interface Printed {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
+/** What is about the project itself is run in a copy of it. */
+const NPM = '#!/bin/sh\necho "npm $1 is not run here" >&2\nexit 64\n';
 
 /** A folder in which the commands of one document are run one after the other, and a data folder of its own. */
 export interface Workplace {
@@ -75,34 +57,12 @@ export function makeWorkplace(files: ReadonlyMap<string, string>, recordsAddress
 
 /** Runs a program of a document with Node itself. */
 export const runProgram = (argv: readonly string[], cwd: string): Promise<Printed> =>
-  finished(spawn(process.execPath, argv, { cwd, env: process.env }), false);
+  ended(spawn(process.execPath, argv, { cwd, env: process.env }));
 
-const inShell = (command: string, cwd: string, env: NodeJS.ProcessEnv): Promise<Printed> =>
-  finished(
-    spawn('bash', ['-euo', 'pipefail', '-c', command], {
-      cwd,
-      env,
-      detached: true,
-      stdio: ['ignore', 'pipe', 'pipe'],
-    }),
-    SERVES.test(command),
-  );
-
-function finished(child: ChildProcess, serves: boolean): Promise<Printed> {
-  let isServed = false;
-  return new Promise((resolve, reject) => {
-    let out = '';
-    let err = '';
-    child.stderr?.on('data', (chunk: Buffer) => {
-      err += chunk.toString();
-    });
-    child.stdout?.on('data', (chunk: Buffer) => {
-      out += chunk.toString();
-      if (!serves || isServed || !out.includes('Ctrl-C') || !child.pid) return;
-      isServed = true;
-      process.kill(-child.pid, 'SIGTERM');
-    });
-    child.once('error', reject);
-    child.once('close', (code) => resolve({ code: isServed ? 0 : code, out, err }));
+function inShell(command: string, cwd: string, env: NodeJS.ProcessEnv): Promise<Printed> {
+  const child = spawn('bash', ['-euo', 'pipefail', '-c', command], {
+    ...{ cwd, env, detached: true },
+    stdio: ['ignore', 'pipe', 'pipe'],
   });
+  return isServer(command) ? stoppedServer(child) : ended(child);
 }
