@@ -6,7 +6,7 @@ import {
 } from '../schema/fieldAnswer.ts';
 import type { FieldPlan } from '../schema/fieldRecord.ts';
 import type { Say } from './say.ts';
-import { sayOdds } from './words.ts';
+import { sayBareOdds } from './words.ts';
 
 /** Odds that must have moved by more than this to be worth telling. [0-1] */
 const TOLD_MOVE = 0.1;
@@ -62,7 +62,7 @@ export function answerChanges(
   }
   if (was.oddsAtPlanting !== null && is.oddsAtPlanting !== null && movedBy(was, is) > TOLD_MOVE) {
     const way = is.oddsAtPlanting > was.oddsAtPlanting ? 'risen' : 'fallen';
-    const odds = `the odds have ${way} from ${sayOdds(was.oddsAtPlanting)} to ${sayOdds(is.oddsAtPlanting)}`;
+    const odds = `the odds have ${way} from ${sayBareOdds(was.oddsAtPlanting)} to ${sayBareOdds(is.oddsAtPlanting)}`;
     changes.push(change('odds moved', odds));
   }
   return changes;

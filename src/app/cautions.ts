@@ -1,5 +1,6 @@
 import { WANTED_YEARS } from '../analysis/historicalYears.ts';
 import type { SeasonOdds } from '../analysis/seasonOdds.ts';
+import { twentieths } from '../chart/saidWords.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { citedSources } from './citedSources.ts';
@@ -95,7 +96,7 @@ function jumpCaution(odds: SeasonOdds, say: (code: string, text: string) => void
   if (fallen < 0.05) {
     say(
       'season-jump',
-      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (${Math.round(middle * 100)} % to ${Math.round(atClear * 100)} %), because nothing breaks down in frozen or dry soil.`,
+      `The clear date leaps a cold or dry season: in the ${sayDays(SEASON_JUMP_DAYS)} before it the odds hardly moved (from ${twentieths(middle)} to ${twentieths(atClear)} in 20), because nothing breaks down in frozen or dry soil.`,
     );
   }
 }

@@ -6,7 +6,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { FindingInput } from '../schema/evidence.ts';
 import type { Say } from './say.ts';
-import { sayLimit, sayOdds } from './words.ts';
+import { sayBareOdds, sayLimit } from './words.ts';
 
 type Evidence = NonNullable<Answer['evidence']>;
 
@@ -30,7 +30,7 @@ export function evidenceBlock(
   const given = inputs.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   const findings = given.map((finding, index) => {
     const oddsAfter = odds.oddsByEvidence[index + 1];
-    const moved = `${sayOdds(odds.oddsByEvidence[index])} before it, ${sayOdds(oddsAfter)} after`;
+    const moved = `${sayBareOdds(odds.oddsByEvidence[index])} before it, ${sayBareOdds(oddsAfter)} after`;
     return {
       kind: finding.kind,
       on: finding.on,
@@ -82,7 +82,7 @@ function bioassayAdvice(
       ? `a clean one would bring them within your limit of ${limit}`
       : `even a clean one would leave them above your limit of ${limit}, but later in the season it tells more`;
   const text = worthIt
-    ? `The odds are neither low nor high, so a field bioassay helps: with soil of ${dates.full(isoDateOf(day))}, clean plants would make it ${sayOdds(oddsIfClean)}, hurt ones ${sayOdds(oddsIfInjured)}; ${decides}.`
+    ? `The odds are neither low nor high, so a field bioassay helps: with soil of ${dates.full(isoDateOf(day))}, clean plants would make it ${sayBareOdds(oddsIfClean)}, hurt ones ${sayBareOdds(oddsIfInjured)}; ${decides}.`
     : notWorth(oddsAtPlanting, question.oddsLimit, limit);
   return { worthIt, oddsIfClean, oddsIfInjured, text };
 }

@@ -22,16 +22,17 @@ export async function fieldAnswers(
       labelDate: null,
       clearDate: null,
       oddsAtPlanting: null,
+      oddsRange: null,
       conditions: [],
       model: modelOf(deps.version),
     };
     try {
       answer.question = fieldQuestion(record, plan, station);
-      const { sentence, labelDate, clearDate, oddsAtPlanting, conditions } = await answerField(
+      const { sentence, labelDate, clearDate, oddsAtPlanting, oddsRange, conditions } = await answerField(
         answer.question as Parameters<typeof answerField>[0],
         deps,
       );
-      Object.assign(answer, { sentence, labelDate, clearDate, oddsAtPlanting, conditions });
+      Object.assign(answer, { sentence, labelDate, clearDate, oddsAtPlanting, oddsRange, conditions });
     } catch (error) {
       if (!(error instanceof DrywakeError)) throw error;
       const { code, message, details, hint } = error;

@@ -22,6 +22,7 @@ import type { StationWeather } from './stationWeather.ts';
 import { throwIfStopped } from './stopped.ts';
 import { speciesOf, storedLabel, withResidual } from './treatment.ts';
 import type { WeatherReader } from './weatherReader.ts';
+import { sayBareOdds } from './words.ts';
 import type { Workshop } from './workshop.ts';
 
 const MEANING =
@@ -69,7 +70,8 @@ export async function hindcast(
   const prepared = await prepareHindcast(input, deps);
   const done = await yearsOf(prepared, deps, watch);
   const recorded = (await deps.recorded?.()) ?? null;
-  return { ...hindcastOf(prepared, done, recorded), model: modelOf(deps.version) };
+  const labelEntries = await entriesOf(prepared.question, deps.labels);
+  return { ...hindcastOf(prepared, done, recorded), labelEntries, model: modelOf(deps.version) };
 }
 
 /** Years done together by a worker. */
@@ -109,6 +111,16 @@ async function yearsOf(
     await letOthersIn();
   }
   return got;
+}
+
+/** The own label entries of a question by their names. */
+async function entriesOf(
+  { labelEntry, otherTreatments }: HindcastQuestion,
+  book: AnswerDeps['labels'],
+): Promise<Hindcast['labelEntries']> {
+  const ids = [labelEntry, ...otherTreatments.map((other) => other.labelEntry)];
+  const known = new Map((await book?.labels())?.map(({ entry }) => [entry.id, entry.name]));
+  return [...new Set(ids.filter((id) => id !== undefined))].map((id) => ({ id, name: known.get(id) ?? id }));
 }
 
 /** Whether the question rests on the user's own label entries. */
@@ -168,7 +180,7 @@ function hindcastOf(
   { question, resolved, weather, season }: PreparedHindcast,
   years: readonly HindcastYear[],
   recorded: OutcomeTally | null,
-): Omit<Hindcast, 'model'> {
+): Omit<Hindcast, 'model' | 'labelEntries'> {
   const places = question.leadDays.map((_, place) => place);
   const overall = hindcastScores(years, places);
   const { id, name, invented } = weather.record.station;
@@ -207,7 +219,7 @@ function sentenceOf({ baseRate, skill, bins }: HindcastScores, years: number): s
       : skill > 0
         ? `the odds explain ${percent(skill)} more than the base rate alone`
         : 'the odds explain no more than the base rate alone';
-  return `Over ${years} past years, residue would have harmed in ${percent(baseRate)} of years and soils; ${better}, and ${met}.`;
+  return `Over ${years} past years, residue would have harmed in ${sayBareOdds(baseRate)} soils and years; ${better}, and ${met}.`;
 }
 
 /** Lets requests and a stop signal through between two years. */

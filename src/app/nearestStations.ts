@@ -3,6 +3,7 @@ import { parseIsoDate } from '../calendar.ts';
 import { type GeoPoint, greatCircleKm } from '../model/place/greatCircleKm.ts';
 import type { NearestStations } from '../schema/place.ts';
 import type { StationExtent } from '../schema/weather.ts';
+import { NEUTRAL, type Say } from './say.ts';
 
 /** Days in a mean year. [d] */
 const YEAR_DAYS = 365.25;
@@ -41,12 +42,14 @@ export interface Place extends GeoPoint {
  * stations, so that no clock is needed. Invented stations never take part. Pure.
  *
  * @param most stations listed; the suggested one is always among them
+ * @param say the way to say distances and heights
  * @throws {OutOfRangeError} for a latitude or longitude outside its range
  */
 export function nearestStations(
   stations: readonly StationExtent[],
   place: Place,
   most: number = LISTED,
+  say: Say = NEUTRAL,
 ): NearestStations {
   const real = stations.filter(({ invented }) => !invented);
   const latestDay = Math.max(...real.map(({ lastDate }) => parseIsoDate(lastDate)));
@@ -67,7 +70,7 @@ export function nearestStations(
       elevationM: place.elevationM ?? null,
     },
     suggested: best?.id ?? null,
-    reason: reasonFor(best, rated),
+    reason: reasonFor(best, rated, say),
     stations: shown,
     withoutPosition: real.length - rated.length,
   };
@@ -106,17 +109,17 @@ function rate(station: StationExtent, place: Place, latestDay: number): RatedSta
   };
 }
 
-function reasonFor(best: RatedStation | undefined, rated: readonly RatedStation[]): string {
+function reasonFor(best: RatedStation | undefined, rated: readonly RatedStation[], say: Say): string {
   if (!best) {
     return rated.length === 0
       ? 'No station with a known position is to be had; import some, with the station list.'
-      : `No station within ${FARTHEST_KM} km has ${LEAST_YEARS} years of rain; import more stations.`;
+      : `No station within ${say.distance(FARTHEST_KM)} has ${LEAST_YEARS} years of rain; import more stations.`;
   }
   const height =
     best.elevationDifferenceM === null
       ? ''
-      : `, ${Math.abs(Math.round(best.elevationDifferenceM))} m ${best.elevationDifferenceM < 0 ? 'lower' : 'higher'}`;
-  const facts = `${best.name} is ${Math.round(best.distanceKm)} km away${height}, has ${Math.floor(best.years)} years of rain with ${(100 - best.rainPercent).toFixed(1)} % missing${
+      : `, ${say.height(Math.abs(best.elevationDifferenceM))} ${best.elevationDifferenceM < 0 ? 'lower' : 'higher'}`;
+  const facts = `${best.name} is ${say.distance(best.distanceKm)} away${height}, has ${Math.floor(best.years)} years of rain with ${(100 - best.rainPercent).toFixed(1)} % missing${
     best.cost.temperaturesKm > 0 ? ', and would borrow temperatures' : ''
   }`;
   const [nearest] = rated;
@@ -125,7 +128,7 @@ function reasonFor(best: RatedStation | undefined, rated: readonly RatedStation[
     .filter(([part]) => part !== 'totalKm' && part !== 'distanceKm')
     .map(([part, km]) => [part, km - best.cost[part as keyof RatedStation['cost']]] as const)
     .sort(([, a], [, b]) => b - a);
-  return `${facts}. The nearest, ${nearest.name} at ${Math.round(nearest.distanceKm)} km, ${AGAINST[against]}.`;
+  return `${facts}. The nearest, ${nearest.name} at ${say.distance(nearest.distanceKm)}, ${AGAINST[against]}.`;
 }
 
 /** What speaks against a nearer station, by the part of its cost that is larger. */

@@ -7,7 +7,7 @@ import { type AnswerDeps, answerField } from './answerField.ts';
 import { type Say, sayIn } from './say.ts';
 import { sheetInputs } from './sheetInputs.ts';
 import { sheetPicture } from './sheetPicture.ts';
-import { count, sayLimit, sayOdds } from './words.ts';
+import { count, rangeWords, sayLimit, sayOdds } from './words.ts';
 
 /**
  * The page for the grower and the file, of one question.
@@ -98,13 +98,12 @@ function datesOf(answer: Answer, say: Say): Sheet['dates'] {
     { label: 'Label date', value: say.dates.full(answer.labelDate) },
   ];
   if (oddsAtPlanting === null || range === null || oddsAtLabelDate === null) return dates;
-  const percent = (odds: number) => `${Math.round(odds * 100)} %`;
   return [
     ...dates,
     { label: `Clear date, odds limit ${limit}`, value: clearWords(answer.clearDate, say) },
     {
       label: 'Odds of harm at planting',
-      value: `${sayOdds(oddsAtPlanting)}; ${percent(range.low)} to ${percent(range.high)} from ${count(range.years, 'year')} of weather alone`,
+      value: `${sayOdds(oddsAtPlanting)}, ${rangeWords(range)} by ${count(range.years, 'year')} of weather alone`,
     },
     { label: 'Odds at the label date', value: sayOdds(oddsAtLabelDate) },
   ];

@@ -3,7 +3,7 @@ import type { Why, WhyFactors } from '../analysis/why.ts';
 import { isoDateOf } from '../calendar.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Say } from './say.ts';
-import { sayDays, sayOdds } from './words.ts';
+import { sayBareOdds, sayDays } from './words.ts';
 
 type WhyAnswer = NonNullable<Answer['why']>;
 
@@ -93,4 +93,4 @@ const partWords = (
   { residual, appliedOn, where, oddsWith, oddsWithout }: WhyAnswer['parts'][number],
   { dates }: Say,
 ): string =>
-  `The ${residual} of ${dates.full(appliedOn)} that fell on ${where === 'ground' ? 'the ground' : 'leaves'}: ${sayOdds(oddsWith)} by itself; without it ${sayOdds(oddsWithout)}.`;
+  `The ${residual} of ${dates.full(appliedOn)} that fell on ${where === 'ground' ? 'the ground' : 'leaves'}: ${sayBareOdds(oddsWith)} by itself; without it ${sayBareOdds(oddsWithout)}.`;

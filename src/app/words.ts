@@ -1,18 +1,17 @@
 /** Words for numbers that people say aloud. English; dates and amounts with units stand in say.ts. */
 
-/** Odds over which all of twenty dots would be full without being certain. */
-const NEARLY_ALL = 0.975;
-/** Odds under which none of twenty dots would be full without being impossible. */
-const NEARLY_NONE = 0.025;
+import { rangeWords, sayOdds as sayBareOdds } from '../chart/saidWords.ts';
+
+/** The way to say odds where a sentence holds more than one: a percentage stands once in a sentence at most. */
+export { rangeWords, sayBareOdds };
 
 /**
  * Odds as a frequency out of 20 with their percentage: "about 6 in 20 (29 %)".
  * @param odds probability [0-1]
  */
 export function sayOdds(odds: number): string {
-  if (odds < NEARLY_NONE) return 'fewer than 1 in 20';
-  if (odds > NEARLY_ALL) return 'more than 19 in 20';
-  return `about ${Math.round(odds * 20)} in 20 (${Math.round(odds * 100)} %)`;
+  const said = sayBareOdds(odds);
+  return said.startsWith('about') ? `${said} (${Math.round(odds * 100)} %)` : said;
 }
 
 /** The same with what is counted: "about 6 in 20 seasons like this (29 %)". */

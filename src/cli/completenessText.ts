@@ -1,3 +1,4 @@
+import type { Units } from '../quantities.ts';
 import type { MonthCompleteness, YearCompleteness } from '../schema/completeness.ts';
 import type { StationCheck } from '../schema/stationCheck.ts';
 import { pairLines, sayRain } from './rainWords.ts';
@@ -9,7 +10,10 @@ const YEARS_SHOWN = 20;
 const MARKS = { complete: '#', accumulated: '+', kept: '+', incomplete: '-', none: '.' } as const;
 
 /** Completeness, recent rain and odd values of a record, in lines. */
-export function completenessText({ completeness, normals, recent, implausible }: StationCheck): string {
+export function completenessText(
+  { completeness, normals, recent, implausible }: StationCheck,
+  units: Units,
+): string {
   const whole = completeness.filter(isWhole).length;
   const partial = completeness.filter((year) => !isWhole(year));
   const shown = partial.slice(-YEARS_SHOWN);
@@ -34,7 +38,7 @@ export function completenessText({ completeness, normals, recent, implausible }:
       normals.standard ? 'the latest standard 30 years' : 'all years'
     }; 80 % of the years needed).`,
   );
-  if (recent) lines.push('', 'Last twelve whole months', recentLines(recent));
+  if (recent) lines.push('', 'Last twelve whole months', recentLines(recent, units));
   lines.push('', ...implausibleLines(implausible));
   return `${lines.join('\n')}\n`;
 }
@@ -50,27 +54,24 @@ function yearLine({ year, months, rainDays, spreadDays, temperatureDays }: YearC
   return `${year}  ${rain}  ${String(rainDays + spreadDays).padStart(4)}  ${temperature}  ${String(temperatureDays).padStart(4)}`;
 }
 
-function recentLines({
-  months,
-  monthsCounted,
-  rainMm,
-  normalMm,
-  percentOfNormal,
-}: NonNullable<StationCheck['recent']>): string {
+function recentLines(
+  { months, monthsCounted, rainMm, normalMm, percentOfNormal }: NonNullable<StationCheck['recent']>,
+  units: Units,
+): string {
   const rows = months.map(
     ({ month, missingDays, rainMm: own, normalMm: normal, percentOfNormal: percent }) => {
-      const total = own === null ? `no total, ${missingDays} days missing` : sayRain(own);
+      const total = own === null ? `no total, ${missingDays} days missing` : sayRain(own, units);
       const against =
         normal === null
           ? 'no normal'
-          : `normal ${sayRain(normal)}${percent === null ? '' : `, ${percent.toFixed(0)} %`}`;
+          : `normal ${sayRain(normal, units)}${percent === null ? '' : `, ${percent.toFixed(0)} %`}`;
       return [month, `${total.padEnd(28)}${against}`] as const;
     },
   );
   const whole =
     percentOfNormal === null
       ? 'no month has both total and normal'
-      : `${sayRain(rainMm)} of ${sayRain(normalMm)}, ${percentOfNormal.toFixed(0)} % of normal, from ${monthsCounted} months`;
+      : `${sayRain(rainMm, units)} of ${sayRain(normalMm, units)}, ${percentOfNormal.toFixed(0)} % of normal, from ${monthsCounted} months`;
   return pairLines([...rows, ['Together', whole]]);
 }
 

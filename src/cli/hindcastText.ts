@@ -11,6 +11,7 @@ export function hindcastText({
   leads,
   overall,
   station,
+  labelEntries,
   years,
   recorded,
   model,
@@ -38,5 +39,9 @@ export function hindcastText({
     ]),
   ]);
   const weather = `${station.invented ? 'Invented record' : 'Record'} of ${station.name}, ${years[0].year} to ${years[years.length - 1].year}.`;
-  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather), ...tallyLines(recorded), modelLine(model)].join('\n')}\n`;
+  const labels =
+    labelEntries.length === 0
+      ? []
+      : [wrap(`By your own label ${labelEntries.map(({ id, name }) => `${name} [${id}]`).join(' and ')}.`)];
+  return `${[wrap(sentence), '', scores, bands, wrap(meaning), wrap(weather), ...labels, ...tallyLines(recorded), modelLine(model)].join('\n')}\n`;
 }

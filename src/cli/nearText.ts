@@ -1,15 +1,21 @@
+import { sayIn } from '../app/say.ts';
+import type { Units } from '../quantities.ts';
 import type { NearestStations } from '../schema/place.ts';
+import { wayWords } from './moveText.ts';
 import { textTable } from './textTable.ts';
 
 /** Stations around a place, one a line, and the one suggested with its reason. */
-export function nearText({ place, stations, suggested, reason, withoutPosition }: NearestStations): string {
+export function nearText(
+  { place, stations, suggested, reason, withoutPosition }: NearestStations,
+  units: Units,
+): string {
   const heights = stations.some(({ elevationDifferenceM }) => elevationDifferenceM !== null);
   const rows = stations.map((station) => [
     station.id === suggested ? '*' : '',
     station.id,
     station.name,
-    `${station.distanceKm.toFixed(1)} km`,
-    ...(heights ? [signedMetres(station.elevationDifferenceM)] : []),
+    wayWords(station.distanceKm, units),
+    ...(heights ? [signedHeight(station.elevationDifferenceM, units)] : []),
     `${station.firstDate.slice(0, 4)}-${station.lastDate.slice(0, 4)}`,
     `${station.rainPercent.toFixed(1)} %`,
     station.elements.includes('temperatures') ? `${station.temperaturePercent.toFixed(1)} %` : 'none',
@@ -36,5 +42,5 @@ export function nearText({ place, stations, suggested, reason, withoutPosition }
   }${reason}\n${left}`;
 }
 
-const signedMetres = (metres: number | null): string =>
-  metres === null ? '?' : `${metres < 0 ? '−' : '+'}${Math.abs(metres).toFixed(0)} m`;
+const signedHeight = (metres: number | null, units: Units): string =>
+  metres === null ? '?' : `${metres < 0 ? '−' : '+'}${sayIn({ units }).height(Math.abs(metres))}`;

@@ -1,3 +1,4 @@
+import type { Units } from '../quantities.ts';
 import type { StationCheck } from '../schema/stationCheck.ts';
 import type { StationExtent } from '../schema/weather.ts';
 import { completenessText } from './completenessText.ts';
@@ -21,7 +22,7 @@ export function stationsText(stations: readonly StationExtent[]): string {
 }
 
 /** What a record is worth, in lines. */
-export function checkText(report: StationCheck): string {
+export function checkText(report: StationCheck, units: Units): string {
   const { station } = report;
   const percent = (fraction: number) => `${(fraction * 100).toFixed(1)} %`;
   const rows: Pair[] = [
@@ -44,34 +45,37 @@ export function checkText(report: StationCheck): string {
       'Mean yearly rain',
       report.meanAnnualRainMm === null
         ? 'no year is complete enough'
-        : `${sayRain(report.meanAnnualRainMm)} over ${report.fullYears} years at least 98 % complete`,
+        : `${sayRain(report.meanAnnualRainMm, units)} over ${report.fullYears} years at least 98 % complete`,
     ],
-    ...yearLines(report),
+    ...yearLines(report, units),
     [
       'Longest gaps',
       report.longestGaps.map(({ firstDate, days }) => `${firstDate} (${days} d)`).join(', ') || 'none',
     ],
     ['Gaps in all', String(report.gapCount)],
-    ...changeLines(report),
+    ...changeLines(report, units),
   ];
   const notes = report.reading.notes.map((note) => `${note}\n`).join('');
   const problem = report.problem
     ? `\nNo odds from this record: ${report.problem.message} ${report.problem.hint}\n`
     : '';
-  return `${pairLines(rows)}\n${notes && `\nHow it was read\n${notes}`}\n${completenessText(report)}${problem}`;
+  return `${pairLines(rows)}\n${notes && `\nHow it was read\n${notes}`}\n${completenessText(report, units)}${problem}`;
 }
 
 /** The driest and wettest complete year; nothing where none is complete. */
-const yearLines = ({ driestYear, wettestYear }: StationCheck): Pair[] =>
+const yearLines = ({ driestYear, wettestYear }: StationCheck, units: Units): Pair[] =>
   driestYear === null || wettestYear === null
     ? []
     : [
-        ['Driest of them', `${driestYear.year}, ${sayRain(driestYear.rainMm)}`],
-        ['Wettest of them', `${wettestYear.year}, ${sayRain(wettestYear.rainMm)}`],
+        ['Driest of them', `${driestYear.year}, ${sayRain(driestYear.rainMm, units)}`],
+        ['Wettest of them', `${wettestYear.year}, ${sayRain(wettestYear.rainMm, units)}`],
       ];
 
 /** Hours of reading and moves, a line each; the first of each kind carries its name. */
-function changeLines({ changes: { observationTime: hours, formerPositions } }: StationCheck): Pair[] {
+function changeLines(
+  { changes: { observationTime: hours, formerPositions } }: StationCheck,
+  units: Units,
+): Pair[] {
   const { periods, exceptions, knownDays, unknownDays } = hours;
   const times = periods.map(
     ({ time, firstDate, lastDate, readings }) =>
@@ -86,7 +90,9 @@ function changeLines({ changes: { observationTime: hours, formerPositions } }: S
     ...named('Rain read at', knownDays === 0 ? ['the records do not say at what hour'] : [...times, ...rest]),
     ...named(
       'Moved',
-      formerPositions.length === 0 ? ['the same place in every source read'] : formerPositions.map(moveText),
+      formerPositions.length === 0
+        ? ['the same place in every source read']
+        : formerPositions.map((move) => moveText(move, units)),
     ),
   ];
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { answerSchema, problemSchema } from './answer.ts';
 import { modelUsedSchema } from './modelUsed.ts';
 
-const { sentence, labelDate, clearDate, oddsAtPlanting, conditions } = answerSchema.shape;
+const { sentence, labelDate, clearDate, oddsAtPlanting, oddsRange, conditions } = answerSchema.shape;
 
 /** The answer for one planned crop of a field; where none can be given, `problem` says why. */
 export const fieldAnswerSchema = z
@@ -15,6 +15,7 @@ export const fieldAnswerSchema = z
     labelDate: labelDate.nullable(),
     clearDate,
     oddsAtPlanting,
+    oddsRange,
     conditions,
     model: modelUsedSchema,
     problem: problemSchema.optional(),

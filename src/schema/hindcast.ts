@@ -62,6 +62,9 @@ export const hindcastSchema = z
     question: hindcastQuestionSchema,
     residual: z.string(),
     crop: z.string(),
+    labelEntries: z.array(z.strictObject({ id: z.string(), name: z.string() })).meta({
+      description: 'The user’s own label entries that it goes by, the main treatment’s first',
+    }),
     station: z.strictObject({ id: z.string(), name: z.string(), invented: z.boolean() }),
     soilsPerYear: z.int().meta({ description: 'Equally likely soils that each year is tried on' }),
     sentence: z.string().meta({ description: 'The finding in words' }),

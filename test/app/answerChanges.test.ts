@@ -37,7 +37,7 @@ describe('what is told of a change', () => {
     const [up] = told(answer({ oddsAtPlanting: 0.29 }), answer({ oddsAtPlanting: 0.44 }));
     expect(up.why).toBe('odds moved');
     expect(up.text).toBe(
-      'Home quarter, lentil on May 10, 2027: the odds have risen from about 6 in 20 (29 %) to about 9 in 20 (44 %).',
+      'Home quarter, lentil on May 10, 2027: the odds have risen from about 6 in 20 to about 9 in 20.',
     );
     const [down] = told(answer({ oddsAtPlanting: 0.44 }), answer({ oddsAtPlanting: 0.29 }));
     expect(down.text).toContain('have fallen from');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { hindcast } from '../../src/app/hindcast.ts';
 import { labelsAsBook } from '../../src/app/labelBook.ts';
+import { hindcastText } from '../../src/cli/hindcastText.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import type { HindcastInput } from '../../src/schema/hindcast.ts';
 import type { LabelEntry } from '../../src/schema/labelEntry.ts';
@@ -29,6 +30,8 @@ describe('a hindcast', () => {
     const byEntry = await lookBack({ residual: undefined, labelEntry: 'one' });
     const byHand = await lookBack({ interval: '5 months' });
     expect(byEntry.question).toMatchObject({ labelEntry: 'one', residual: 'flumioxazin' });
+    expect(byEntry.labelEntries).toEqual([{ id: 'one', name: expect.stringMatching(/\w/) }]);
+    expect(hindcastText(byEntry)).toContain(`By your own label ${byEntry.labelEntries[0].name} [one].`);
     expect(byEntry.years).toEqual(byHand.years);
     expect(byEntry.overall).toEqual(byHand.overall);
     expect(byEntry.overall).not.toEqual((await lookBack({})).overall);

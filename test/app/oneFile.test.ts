@@ -37,10 +37,22 @@ describe('an answer as one file', () => {
     ])
       expect(text).toContain(plain(words));
     expect(text).toContain('saved September 30, 2026, 12:34 UTC');
-    expect(text).toContain('(standard deviation of its logarithm) 0.4 (changed)');
+    expect(text).toContain('Spread of speed between soils 0.4 log units (changed)');
     expect(html.match(/<tr><th scope="row">/g)).toHaveLength(59);
     expect(html.match(/<svg /g)).toHaveLength(6);
     expect(text).toContain('of 20 dots lie after May 10');
+  });
+
+  it('gives assumptions in the units asked for, those for each degree too', async () => {
+    const us = textOf((await make({ assume: { q10: 2.6 } })).html);
+    expect(us).toContain('Speed-up by warmth 2.6 times per 18 °F (changed)');
+    expect(us).toContain('Snow melt 0.05993 in per °F and day');
+    expect(us).toContain('Label-basis rain, each fall 0.9843 in');
+    expect(us.slice(us.indexOf('Assumptions of the model'))).not.toMatch(/°C|\bmm\b/);
+    const metric = textOf((await make({ assume: { q10: 2.6 } }, { units: 'metric' })).html);
+    expect(metric).toContain('Speed-up by warmth 2.6 times per 10 °C (changed)');
+    expect(metric).toContain('Snow melt 2.74 mm per °C and day');
+    expect(metric.slice(metric.indexOf('Assumptions of the model'))).not.toMatch(/°F|\bin per\b/);
   });
 
   it('holds no script, asks for nothing, and has no id twice', async () => {
@@ -69,8 +81,8 @@ describe('an answer as one file', () => {
 
   it('speaks the units asked for', async () => {
     const [us, metric] = [await make(), await make({}, { units: 'metric' })];
-    expect(textOf(us.html)).toMatch(/Label-basis rain: size of each fall 0\.984 in/);
-    expect(textOf(metric.html)).toMatch(/Label-basis rain: size of each fall 25 mm/);
+    expect(textOf(us.html)).toMatch(/Label-basis rain, each fall 0\.9843 in/);
+    expect(textOf(metric.html)).toMatch(/Label-basis rain, each fall 25 mm/);
     expect(metric.html).not.toMatch(/\d in<\/td>/);
   });
 

@@ -80,6 +80,9 @@ describe('the fields', () => {
     const row = page.getByTestId('field-row');
     await expect.poll(() => row.innerText(), { timeout: 20_000 }).toContain('Dec\u00a014, 2026');
     expect(await row.innerText()).toMatch(/152 acres/);
+    await expect
+      .poll(() => row.getByTestId('field-odds-range').innerText())
+      .toMatch(/^(between \d+ and|close to) \d+.in.20 seasons and soils like this, by \d\d years$/);
     await page.getByTestId('units-metric').click();
     expect(await row.innerText()).toMatch(/61\.5 ha/);
     expect(complaints).toEqual([]);

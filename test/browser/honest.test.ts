@@ -28,6 +28,19 @@ const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 30_
 const plain = (text: string) => text.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
 const textOf = async (page: Page, testId: string) => plain(await page.getByTestId(testId).innerText());
 
+/** Every text that the count of years has shown, from now on. */
+async function countsShown(page: Page): Promise<() => Promise<string[]>> {
+  await page.evaluate(() => {
+    const seen = new Set<string>();
+    Object.assign(window, { seenCounts: seen });
+    new MutationObserver(() => {
+      const count = document.querySelector('[data-testid="look-back-count"]');
+      if (count) seen.add(count.textContent ?? '');
+    }).observe(document.body, { childList: true, subtree: true, characterData: true });
+  });
+  return () => page.evaluate(() => [...(window as unknown as { seenCounts: Set<string> }).seenCounts]);
+}
+
 async function fromInterface(): Promise<Hindcast> {
   const answer = await fetch(new URL('api/hindcast', running.server.address), {
     method: 'POST',
@@ -54,9 +67,13 @@ describe('are the odds honest?', () => {
       page.on('request', (request) => asked.push(new URL(request.url()).pathname));
       await page.getByTestId('story-chart').locator('svg').waitFor();
       expect(asked.filter((path) => /hindcast|LookBack/.test(path))).toEqual([]);
+      const counts = await countsShown(page);
       await page.getByTestId('look-back').focus();
       await page.keyboard.press('Enter');
       await figures(page).waitFor();
+      expect(
+        (await counts()).filter((text) => /^\d+ of 25 past years looked back on\.$/.test(text)).length,
+      ).toBeGreaterThan(1);
       expect(asked.filter((path) => path === '/api/hindcast').length).toBe(1);
       const told = await fromInterface();
       expect(await textOf(page, 'look-back-sentence')).toBe(told.sentence);

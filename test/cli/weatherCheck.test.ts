@@ -63,7 +63,10 @@ it('says how far and which way a station moved, and names no driest year where n
   }
   const { out } = await runDrywake(['weather', 'check', 'TST1'], store);
   expect(out).toMatch(
-    /^Moved +0\.97 mi \(1\.56 km\) north-east, 66 ft \(20 m\) lower, by second\.csv\n +hardly any way, 98 ft \(30 m\) higher, by third\.csv$/m,
+    /^Moved +0\.97 mi north-east, 66 ft lower, by second\.csv\n +hardly any way, 98 ft higher, by third\.csv$/m,
+  );
+  expect((await runDrywake(['weather', 'check', 'TST1', '--units', 'metric'], store)).out).toMatch(
+    /^Moved +1\.56 km north-east, 20 m lower, by second\.csv\n +hardly any way, 30 m higher, by third\.csv$/m,
   );
   expect(out).toMatch(/^Mean yearly rain +no year is complete enough\nLongest gaps/m);
   const { changes } = JSON.parse((await runDrywake(['weather', 'check', 'TST1', '--json'], store)).out);

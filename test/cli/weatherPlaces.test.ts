@@ -12,7 +12,7 @@ describe('drywake weather normals', () => {
     const { code, out } = await run(...['normals', 'demo-invented', '--from', '05-01', '--to', '09-30']);
     expect(code).toBe(0);
     expect(out).toMatch(/Base period +1991-2020, the latest standard 30 years; 30 years usable/);
-    expect(out).toMatch(/Mean +\d+\.\d in \(\d+ mm\)/);
+    expect(out).toMatch(/Mean +\d+\.\d in$/m);
     expect(out).toMatch(/Last season +2026-05-01 to 2026-09-30: .* % of normal/);
     const json = JSON.parse(
       (await run('normals', 'demo-invented', '--from', '05-01', '--to', '09-30', '--json')).out,
@@ -66,7 +66,7 @@ describeWithRecords('drywake weather near, real records', (folder) => {
     const { code, out } = await run(...flags);
     expect(code).toBe(0);
     expect(out).toMatch(/\* +USW00003870 /);
-    expect(out).toMatch(/ m higher, has 50 years of rain with 0\.0 % missing: the nearest\./);
+    expect(out).toMatch(/ ft higher, has 50 years of rain with 0\.0 % missing: the nearest\./);
     const json = JSON.parse((await run(...flags, '--json')).out);
     expect(nearestStationsSchema.parse(json)).toEqual(json);
     expect(json.suggested).toBe('USW00003870');

@@ -8,6 +8,7 @@ import { createDemoReader } from '../../src/demo/demoReader.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { problemSchema } from '../../src/schema/answer.ts';
 import { hindcastSchema } from '../../src/schema/hindcast.ts';
+import { hindcastEventSchema } from '../../src/schema/hindcastEvents.ts';
 import { noOutside } from './noOutside.ts';
 
 const weather = createDemoReader();
@@ -25,11 +26,11 @@ const app = createApp({
   pageFolder: null,
   log: () => undefined,
 });
-const ask = (change: object, signal?: AbortSignal) =>
+const ask = (change: object, signal?: AbortSignal, headers: Record<string, string> = {}) =>
   app.request('/api/hindcast', {
     method: 'POST',
     body: JSON.stringify({ ...demoQuestion, baseFrom: 1990, baseTo: 2014, ...change }),
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', ...headers },
     signal,
   });
 
@@ -48,6 +49,22 @@ describe('POST /api/hindcast', () => {
     const response = await ask({ leadDays: [] });
     expect(response.status).toBe(422);
     expect(problemSchema.parse(await response.json()).details.field).toBe('leadDays');
+  });
+
+  it('tells how many years are done to whoever accepts lines, and then the same', async () => {
+    const lines = { accept: 'application/x-ndjson' };
+    const response = await ask({}, undefined, lines);
+    const events = (await response.text())
+      .trim()
+      .split('\n')
+      .map((line) => hindcastEventSchema.parse(JSON.parse(line)));
+    expect(events.slice(0, -1)).toEqual(
+      Array.from({ length: 25 }, (_event, year) => ({ step: 'progress', done: year + 1, of: 25 })),
+    );
+    const end = { step: 'end', hindcast: hindcastSchema.parse(await (await ask({})).json()) };
+    expect(events.at(-1)).toEqual(end);
+    const refused = await (await ask({ residual: 'glyphosate' }, undefined, lines)).text();
+    expect(hindcastEventSchema.parse(JSON.parse(refused)).step).toBe('refused');
   });
 
   it('stops when the reader leaves', async () => {

@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { DARK_TOKENS, LIGHT_TOKENS } from '../../src/chart/theme.ts';
+import { ASSUMPTIONS } from '../../src/schema/assumptionList.ts';
 import { assumptionsSchema } from '../../src/schema/assumptions.ts';
 import { questionSchema } from '../../src/schema/question.ts';
-import { ASSUMPTIONS } from '../../web/src/question/assumptionList.ts';
 import { QUESTION_DEFAULTS, REQUIRED_FIELDS } from '../../web/src/question/defaults.ts';
 
 type Property = { default?: unknown; minimum?: number; maximum?: number };

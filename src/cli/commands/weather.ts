@@ -1,5 +1,6 @@
 import type { Command as Program } from 'commander';
 import { checkStation } from '../../app/checkStation.ts';
+import type { Units } from '../../quantities.ts';
 import type { CliDeps } from '../command.ts';
 import {
   asStationOption,
@@ -9,6 +10,7 @@ import {
   unitsInOption,
 } from '../recordOptions.ts';
 import { checkText, stationsText } from '../weatherText.ts';
+import { unitsOption } from '../wordingOptions.ts';
 import { defineExport } from './weatherExport.ts';
 import { defineFetch } from './weatherFetch.ts';
 import { defineCompact, defineImport } from './weatherImport.ts';
@@ -17,6 +19,10 @@ import { defineNormals } from './weatherNormals.ts';
 
 interface JsonFlag {
   json?: boolean;
+}
+
+interface CheckFlags extends JsonFlag, RecordFlags {
+  units: Units;
 }
 
 const JSON_FLAG = ['--json', 'print the result as JSON'] as const;
@@ -63,7 +69,8 @@ export function define(program: Program, deps: CliDeps): void {
     .addOption(unitsInOption())
     .addOption(dateOrderOption())
     .addOption(asStationOption())
-    .action((station: string, flags: JsonFlag & RecordFlags) => check(station, flags, deps));
+    .addOption(unitsOption('the printed report'))
+    .action((station: string, flags: CheckFlags) => check(station, flags, deps));
   defineNormals(
     sub(
       'normals',
@@ -87,8 +94,8 @@ async function list(flags: JsonFlag, deps: CliDeps): Promise<void> {
   deps.terminal.out(flags.json ? `${JSON.stringify({ stations }, null, 2)}\n` : stationsText(stations));
 }
 
-async function check(station: string, flags: JsonFlag & RecordFlags, deps: CliDeps): Promise<void> {
+async function check(station: string, flags: CheckFlags, deps: CliDeps): Promise<void> {
   const reader = await readerOf(flags, deps);
   const report = checkStation(await reader.record(station));
-  deps.terminal.out(flags.json ? `${JSON.stringify(report, null, 2)}\n` : checkText(report));
+  deps.terminal.out(flags.json ? `${JSON.stringify(report, null, 2)}\n` : checkText(report, flags.units));
 }

@@ -1,6 +1,8 @@
 import type { Command as Program } from 'commander';
 import { nearestStations } from '../../app/nearestStations.ts';
+import { sayIn } from '../../app/say.ts';
 import { type GivenPlace, soughtPlace } from '../../app/soughtPlace.ts';
+import type { Units } from '../../quantities.ts';
 import type { CliDeps } from '../command.ts';
 import { nearText } from '../nearText.ts';
 import { numberOption, wholeNumberOption } from '../optionValues.ts';
@@ -11,10 +13,12 @@ import {
   readerOf,
   unitsInOption,
 } from '../recordOptions.ts';
+import { unitsOption } from '../wordingOptions.ts';
 
 interface NearFlags extends GivenPlace, RecordFlags {
   most?: number;
   json?: boolean;
+  units: Units;
 }
 
 /** `drywake weather near`: stations around a point or in the middle of a county. */
@@ -29,19 +33,21 @@ export function defineNear(command: Program, deps: CliDeps): void {
     .addOption(unitsInOption())
     .addOption(dateOrderOption())
     .addOption(asStationOption())
+    .addOption(unitsOption('the printed list'))
     .action(async (flags: NearFlags) => {
       const place = await soughtPlace(
         flags,
         deps.counties,
         'Give --lat 45.7 --lon -111, or --county "Gallatin, MT".',
       );
-      const { most, json } = flags;
+      const { most, json, units } = flags;
       const reader = await readerOf(flags, deps);
       const near = nearestStations(
         await reader.stations(),
         place,
         most === undefined ? undefined : Math.max(1, most),
+        sayIn({ units }),
       );
-      deps.terminal.out(json ? `${JSON.stringify(near, null, 2)}\n` : nearText(near));
+      deps.terminal.out(json ? `${JSON.stringify(near, null, 2)}\n` : nearText(near, units));
     });
 }

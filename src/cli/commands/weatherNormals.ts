@@ -1,5 +1,6 @@
 import type { Command as Program } from 'commander';
 import { stationNormals } from '../../app/stationNormals.ts';
+import type { Units } from '../../quantities.ts';
 import type { CliDeps } from '../command.ts';
 import { normalsText } from '../normalsText.ts';
 import { yearsOption } from '../optionValues.ts';
@@ -10,6 +11,7 @@ import {
   readerOf,
   unitsInOption,
 } from '../recordOptions.ts';
+import { unitsOption } from '../wordingOptions.ts';
 
 interface NormalsFlags extends RecordFlags {
   from: string;
@@ -17,6 +19,7 @@ interface NormalsFlags extends RecordFlags {
   base?: { baseFrom: number; baseTo: number };
   asOf?: string;
   json?: boolean;
+  units: Units;
 }
 
 /** `drywake weather normals`: rain normals of any window of the calendar. */
@@ -38,8 +41,9 @@ export function defineNormals(command: Program, deps: CliDeps): void {
     .addOption(unitsInOption())
     .addOption(dateOrderOption())
     .addOption(asStationOption())
+    .addOption(unitsOption('the printed report'))
     .action(async (station: string, flags: NormalsFlags) => {
-      const { from, to, base, asOf, json } = flags;
+      const { from, to, base, asOf, json, units } = flags;
       const reader = await readerOf(flags, deps);
       const normals = stationNormals(await reader.record(station), {
         from,
@@ -47,6 +51,6 @@ export function defineNormals(command: Program, deps: CliDeps): void {
         asOf,
         base: base && { from: base.baseFrom, to: base.baseTo },
       });
-      deps.terminal.out(json ? `${JSON.stringify(normals, null, 2)}\n` : normalsText(normals));
+      deps.terminal.out(json ? `${JSON.stringify(normals, null, 2)}\n` : normalsText(normals, units));
     });
 }

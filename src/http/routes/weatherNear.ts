@@ -1,14 +1,16 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
 import { nearestStations } from '../../app/nearestStations.ts';
+import { sayIn } from '../../app/say.ts';
 import { soughtPlace } from '../../app/soughtPlace.ts';
 import { nearestStationsSchema } from '../../schema/place.ts';
+import { wordingSchema } from '../../schema/wording.ts';
 import type { HttpDeps } from '../deps.ts';
 import { problemResponses } from '../problemResponses.ts';
 
 const number = (low: number, high: number, description: string, unit: string) =>
   z.coerce.number().min(low).max(high).optional().meta({ description, unit });
 
-const querySchema = z.strictObject({
+const querySchema = wordingSchema.extend({
   lat: number(-90, 90, 'Latitude', '°'),
   lon: number(-180, 180, 'Longitude, east positive', '°'),
   county: z.string().min(1).max(80).optional().meta({
@@ -40,11 +42,12 @@ const route = createRoute({
 
 export const weatherNearRoute = (deps: HttpDeps) =>
   new OpenAPIHono().openapi(route, async (context) => {
-    const query = context.req.valid('query');
+    const { units, dates, most, ...given } = context.req.valid('query');
     const place = await soughtPlace(
-      query,
+      given,
       deps.counties,
       'Give lat=45.7 and lon=-111, or county=Gallatin, MT.',
     );
-    return context.json(nearestStations(await deps.weather.stations(), place, query.most), 200);
+    const say = sayIn({ units, dates });
+    return context.json(nearestStations(await deps.weather.stations(), place, most, say), 200);
   });

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
+import { ASSUMPTIONS } from '../../../src/schema/assumptionList.ts';
 import { blankName } from '../../../src/schema/fieldNames.ts';
 import type { Answer } from '../api/contract.ts';
-import { ASSUMPTIONS } from '../question/assumptionList.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import { Fold } from '../shell/Fold.tsx';
 import { rainText, shownNumber, type Units } from '../units/units.ts';
@@ -79,16 +79,14 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
         first of them.
       </p>
       <Rows
-        rows={ASSUMPTIONS.map(({ key, standard, quantity, unit, blank }) => {
+        rows={ASSUMPTIONS.map(({ key, standard, quantity, unit, words, blank }) => {
           const value = q.assume[key];
           const shown =
             value === undefined
               ? (blank ?? '')
               : typeof value === 'number'
                 ? `${shownNumber(value, quantity, units)} ${unit[units]}`
-                : value === 'dryness'
-                  ? 'our own form'
-                  : 'Walker power law';
+                : words?.[value];
           return [blankName(key), value !== undefined && value !== standard ? `${shown} (changed)` : shown];
         })}
       />

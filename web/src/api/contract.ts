@@ -24,6 +24,7 @@ export type { Choices, Example } from '../../../src/schema/example.ts';
 export type { FieldAnswer, Refresh } from '../../../src/schema/fieldAnswer.ts';
 export type { FieldList, FieldRecord, StoredField } from '../../../src/schema/fieldRecord.ts';
 export type { Hindcast } from '../../../src/schema/hindcast.ts';
+export type { HindcastEvent } from '../../../src/schema/hindcastEvents.ts';
 export type { ImportEvent } from '../../../src/schema/importEvents.ts';
 export type { KeptLabel, LabelEntry, LabelList, StoredLabel } from '../../../src/schema/labelEntry.ts';
 export type { NearestStations } from '../../../src/schema/place.ts';

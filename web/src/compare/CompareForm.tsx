@@ -1,5 +1,5 @@
+import type { AssumptionEntry } from '../../../src/schema/assumptionList.ts';
 import { AssumptionBlanks } from '../question/AssumptionBlanks.tsx';
-import type { AssumptionEntry } from '../question/assumptionList.ts';
 import { useForm } from '../question/FormContext.ts';
 import { SoilBlanks } from '../question/groundBlanks.tsx';
 import { MoreFieldBlanks } from '../question/MoreFieldBlanks.tsx';

@@ -1,5 +1,6 @@
+import { rangeWords } from '../../../src/chart/saidWords.ts';
 import { OddsChip } from '../answer/OddsChip.tsx';
-import { oddsWord } from '../answer/oddsInWords.ts';
+import { keepTogether, oddsWord } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, Problem, StoredField } from '../api/contract.ts';
 import { areaText, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
@@ -93,7 +94,7 @@ function AnswerCells({ answer }: { answer: FieldAnswer | Problem | null }) {
       </td>
     );
   }
-  const { oddsAtPlanting, labelDate, clearDate } = answer;
+  const { oddsAtPlanting, oddsRange, labelDate, clearDate } = answer;
   return (
     <>
       <td>
@@ -104,6 +105,11 @@ function AnswerCells({ answer }: { answer: FieldAnswer | Problem | null }) {
           <>
             <OddsChip odds={oddsAtPlanting} />
             <small>{oddsWord(oddsAtPlanting)}</small>
+            {oddsRange && (
+              <small class="odds-range" data-testid="field-odds-range">
+                {keepTogether(rangeWords(oddsRange))} seasons and soils like this, by {oddsRange.years} years
+              </small>
+            )}
           </>
         )}
       </td>

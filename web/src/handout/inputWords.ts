@@ -1,5 +1,5 @@
+import { ASSUMPTIONS } from '../../../src/schema/assumptionList.ts';
 import type { Answer } from '../api/contract.ts';
-import { ASSUMPTIONS } from '../question/assumptionList.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import { rainText, type Units } from '../units/units.ts';
 

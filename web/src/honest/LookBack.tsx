@@ -14,13 +14,23 @@ const REFUSED: Readonly<Record<string, string>> = {
 
 /** A look back on past years, in each state that it can be in. */
 export function LookBack({ answer }: { answer: Answer }) {
-  const { hindcast, phase, fresh, problem, gone, begin, stop } = useLookBack(answer.inputs.question);
+  const { hindcast, phase, progress, fresh, problem, gone, begin, stop } = useLookBack(
+    answer.inputs.question,
+  );
   return (
     <div class="look-back" data-testid="look-back-state" data-phase={phase}>
       {phase === 'asking' && (
         <div class="look-back-progress">
-          <p>Going through the past years; this takes some seconds.</p>
-          <progress aria-label="Past years" />
+          <p data-testid="look-back-count">
+            {progress === null
+              ? 'Going through the past years; this takes some seconds.'
+              : `${progress.done} of ${progress.of} past years looked back on.`}
+          </p>
+          {progress === null ? (
+            <progress aria-label="Past years" />
+          ) : (
+            <progress aria-label="Past years" value={progress.done} max={progress.of} />
+          )}
           <button type="button" class="small-button" data-testid="look-back-stop" onClick={stop}>
             Stop
           </button>

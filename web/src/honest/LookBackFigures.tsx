@@ -8,7 +8,8 @@ import { ReliabilityChart } from './ReliabilityChart.tsx';
 
 /** A look back: the finding, what it tests, the scores, the drawing, and each lead and year. */
 export function LookBackFigures({ hindcast, stale }: { hindcast: Hindcast; stale: boolean }) {
-  const { sentence, meaning, overall, leads, recorded, residual, crop, station, years } = hindcast;
+  const { sentence, meaning, overall, leads, recorded, residual, crop, labelEntries, station, years } =
+    hindcast;
   const first = years[0].year;
   const last = years[years.length - 1].year;
   return (
@@ -20,8 +21,11 @@ export function LookBackFigures({ hindcast, stale }: { hindcast: Hindcast; stale
         {meaning}
       </p>
       <p class="section-note">
-        {residual} before {crop}; {station.invented ? 'invented record' : 'record'} of {station.name}, seasons
-        sprayed {first} to {last}.
+        {residual} before {crop}
+        {labelEntries.length > 0 &&
+          `, by your own label ${labelEntries.map(({ name }) => name).join(' and ')}`}
+        ; {station.invented ? 'invented record' : 'record'} of {station.name}, seasons sprayed {first} to{' '}
+        {last}.
       </p>
       <ul class="score-list" data-testid="look-back-scores">
         {scoreWords(overall).map((words) => (

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
-import type { Answer, Hindcast, Problem } from '../api/contract.ts';
-import { GoneError, RefusedError, requestJson } from '../api/requestJson.ts';
+import type { Answer, Hindcast, HindcastEvent, Problem } from '../api/contract.ts';
+import { postForLines } from '../api/postForLines.ts';
+import { GoneError, RefusedError } from '../api/requestJson.ts';
 import { useRetry } from '../api/useRetry.ts';
 
 type Asked = Answer['inputs']['question'];
@@ -10,6 +11,8 @@ interface State {
   readonly found: { readonly hindcast: Hindcast; readonly body: string } | null;
   /** waiting: not asked for; asking: on its way; ended: figures or a refusal are there; stopped: given up by the user. */
   readonly phase: 'waiting' | 'asking' | 'ended' | 'stopped';
+  /** Past years done, of all; null before the first is. */
+  readonly progress: { readonly done: number; readonly of: number } | null;
   readonly problem: Problem | null;
   readonly gone: boolean;
 }
@@ -22,7 +25,7 @@ export interface LookBackRun extends Omit<State, 'found'> {
   readonly stop: () => void;
 }
 
-const WAITING = { phase: 'waiting', problem: null, gone: false } as const;
+const WAITING = { phase: 'waiting', progress: null, problem: null, gone: false } as const;
 
 /**
  * Looks back on past years of a question: at once, and again when told to. Another question stops what is under way, and
@@ -43,7 +46,10 @@ export function useLookBack(question: Asked): LookBackRun {
     const stop = new AbortController();
     under.current = stop;
     setState(({ found }) => ({ found, ...WAITING, phase: 'asking' }));
-    void ask(body, stop.signal).then((next) => {
+    const tell = (progress: State['progress']) => {
+      if (under.current === stop) setState((before) => ({ ...before, progress }));
+    };
+    void ask(body, stop.signal, tell).then((next) => {
       if (under.current === stop) setState(({ found }) => ({ found, ...WAITING, ...next }));
     });
     return () => {
@@ -62,11 +68,19 @@ export function useLookBack(question: Asked): LookBackRun {
   return { ...rest, hindcast: found?.hindcast ?? null, fresh: found?.body === body, begin, stop };
 }
 
-async function ask(body: string, signal: AbortSignal): Promise<Partial<State>> {
+async function ask(
+  body: string,
+  signal: AbortSignal,
+  tell: (progress: State['progress']) => void,
+): Promise<Partial<State>> {
   try {
-    const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body, signal };
-    const hindcast = await requestJson<Hindcast>('/api/hindcast', init);
-    return { phase: 'ended', found: { hindcast, body } };
+    const headers = { 'content-type': 'application/json', accept: 'application/x-ndjson' };
+    for await (const event of postForLines<HindcastEvent>('/api/hindcast', { headers, body, signal })) {
+      if (event.step === 'progress') tell({ done: event.done, of: event.of });
+      if (event.step === 'refused') return { phase: 'ended', problem: event.problem };
+      if (event.step === 'end') return { phase: 'ended', found: { hindcast: event.hindcast, body } };
+    }
+    return { phase: 'ended', gone: true };
   } catch (error) {
     if (signal.aborted) return { phase: 'stopped' };
     if (error instanceof RefusedError) return { phase: 'ended', problem: error.problem };

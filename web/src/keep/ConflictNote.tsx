@@ -1,3 +1,5 @@
+import { useDates } from '../units/useDates.ts';
+import { useUnits } from '../units/useUnits.ts';
 import { differences } from './differences.ts';
 import type { OpenRecord } from './useRecord.ts';
 
@@ -11,8 +13,10 @@ interface ConflictNoteProps<T extends { readonly id: string }> {
 /** Two windows have changed the same record: both stand here, and nothing is overwritten before the user chooses. */
 export function ConflictNote<T extends { readonly id: string }>({ open, noun, names }: ConflictNoteProps<T>) {
   const { desk, theirs, record } = open;
+  const units = useUnits();
+  const dates = useDates();
   if (theirs === null || record === null) return null;
-  const rows = theirs.removed ? [] : differences(record, theirs.record, names);
+  const rows = theirs.removed ? [] : differences(record, theirs.record, names, { units, dates });
   return (
     <section class="note conflict" data-testid="conflict" aria-labelledby="conflict-title">
       <h2 id="conflict-title">

@@ -1,12 +1,7 @@
-import { ASSUMPTIONS, type AssumptionEntry } from './assumptionList.ts';
+import { ASSUMPTIONS, type AssumptionEntry } from '../../../src/schema/assumptionList.ts';
 import { ChoiceBlank } from './ChoiceBlank.tsx';
 import { useForm } from './FormContext.ts';
 import { NumberBlank } from './NumberBlank.tsx';
-
-const RESPONSES = [
-  { value: 'dryness', text: 'our own form' },
-  { value: 'walker', text: 'Walker power law' },
-];
 
 /** Every assumption of the model as a blank of its own, or only some of them. */
 export function AssumptionBlanks({ wanted }: { wanted?: (key: AssumptionEntry['key']) => boolean }) {
@@ -21,19 +16,19 @@ export function AssumptionBlanks({ wanted }: { wanted?: (key: AssumptionEntry['k
 
 function AssumptionBlank({ entry }: { entry: AssumptionEntry }) {
   const { question, change, units } = useForm();
-  const { key, standard, min, max, quantity, unit, blank } = entry;
+  const { key, words, standard, min, max, quantity, unit, blank } = entry;
   const value = question.assume?.[key];
   const commit = (next: unknown) => {
     const { [key]: _, ...rest } = question.assume ?? {};
     const assume = next === undefined || next === standard ? rest : { ...rest, [key]: next };
     change({ assume: Object.keys(assume).length === 0 ? undefined : assume });
   };
-  if (key === 'moistureResponse') {
+  if (words !== undefined) {
     return (
       <ChoiceBlank
         field={`assume.${key}`}
         value={`${value ?? standard}`}
-        options={RESPONSES}
+        options={Object.entries(words).map(([choice, text]) => ({ value: choice, text }))}
         commit={commit}
       />
     );

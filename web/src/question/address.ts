@@ -1,6 +1,6 @@
+import { ASSUMPTIONS } from '../../../src/schema/assumptionList.ts';
 import type { QuestionInput } from '../api/contract.ts';
 import type { Units } from '../units/units.ts';
-import { ASSUMPTIONS } from './assumptionList.ts';
 import { decodeAmounts, encodeAmounts } from './dayAmounts.ts';
 import { QUESTION_DEFAULTS } from './defaults.ts';
 import { decodeFindings, encodeFindings } from './findings.ts';

@@ -1,13 +1,8 @@
-import {
-  acresFromHectares,
-  inchesFromMm,
-  METRES_PER_FOOT,
-  MM_PER_INCH,
-  ouncesPerAcreFromGramsPerHa,
-} from '../../../src/units.ts';
+import type { Units } from '../../../src/quantities.ts';
+import { acresFromHectares, inchesFromMm, METRES_PER_FOOT } from '../../../src/units.ts';
 
 /** The two sets of units a page can speak. */
-export type Units = 'us' | 'metric';
+export type { Units };
 
 /** Name of the rain unit. */
 export const rainUnit = (units: Units): 'in' | 'mm' => (units === 'us' ? 'in' : 'mm');
@@ -22,58 +17,9 @@ export const rainNumber = (mm: number, units: Units): string =>
 /** Rain with its unit. */
 export const rainText = (mm: number, units: Units): string => `${rainNumber(mm, units)} ${rainUnit(units)}`;
 
-/** Kinds of number that a blank can hold, by the way they are shown. */
-export type Quantity =
-  | 'plain'
-  | 'fraction'
-  | 'twentieths'
-  | 'rain'
-  | 'height'
-  | 'perRain'
-  | 'meltRate'
-  | 'rate'
-  | 'depth'
-  | 'area';
+export { type Quantity, shownNumber, shownPerStored, storedNumber } from '../../../src/quantities.ts';
 
 const FAHRENHEIT_PER_CELSIUS = 1.8;
-const MM_PER_CM = 10;
-
-/** How many shown units make one stored unit. */
-export function shownPerStored(quantity: Quantity, units: Units): number {
-  if (quantity === 'fraction') return 100;
-  if (quantity === 'twentieths') return 20;
-  if (units === 'metric') return 1;
-  switch (quantity) {
-    case 'rain':
-      return 1 / MM_PER_INCH;
-    case 'height':
-      return 1 / METRES_PER_FOOT;
-    case 'depth':
-      return MM_PER_CM / MM_PER_INCH;
-    case 'area':
-      return acresFromHectares(1);
-    case 'perRain':
-      return MM_PER_INCH;
-    case 'meltRate':
-      return 1 / MM_PER_INCH / FAHRENHEIT_PER_CELSIUS;
-    case 'rate':
-      return ouncesPerAcreFromGramsPerHa(1);
-    default:
-      return 1;
-  }
-}
-
-/** A stored number as a blank shows it, without a tail of digits. */
-export function shownNumber(stored: number, quantity: Quantity, units: Units): string {
-  const shown = stored * shownPerStored(quantity, units);
-  const digits = quantity === 'height' ? 5 : 4;
-  return `${Number(shown.toPrecision(digits))}`;
-}
-
-/** What a blank's number stands for; rounding hides the noise of the conversion. */
-export function storedNumber(shown: number, quantity: Quantity, units: Units): number {
-  return Number((shown / shownPerStored(quantity, units)).toPrecision(12));
-}
 
 const KM_PER_MILE = 1.609344;
 

@@ -24,7 +24,7 @@ export function NearList({ near, units, ask }: NearListProps) {
   return (
     <section class="near" data-testid="near" aria-labelledby="near-title">
       <h2 id="near-title">{best ? `For ${where}: take ${best.name}` : `For ${where}: none to take`}</h2>
-      <p class="near-reason">{sayReason(reason, units)}</p>
+      <p class="near-reason">{reason}</p>
       {best && (
         <p class="do-row">
           <a class="button" href={ask({ station: best.id, asOf: undefined })}>
@@ -127,15 +127,4 @@ function columnsIn(units: Units): Column<Near>[] {
     },
     { head: 'Last day', cell: ({ lastDate }) => lastDate, dates: 'day' },
   ];
-}
-
-/** The server’s reason, its kilometres and metres in the units shown. */
-function sayReason(reason: string, units: Units): string {
-  if (units === 'metric') return reason;
-  return reason
-    .replace(/(\d+) km\b/g, (_, km) => `${distanceNumber(Number(km), units)} ${distanceUnit(units)}`)
-    .replace(
-      /(\d+) m (?=lower|higher)/g,
-      (_, m) => `${heightNumber(Number(m), units)} ${heightUnit(units)} `,
-    );
 }

@@ -5,11 +5,13 @@ import { useFetched } from '../api/useFetched.ts';
 import { go } from '../shell/places.ts';
 import { useQuestionLink } from '../shell/useQuestionLink.ts';
 import type { Units } from '../units/units.ts';
+import { asking, useWording } from '../units/useDates.ts';
 import { InboxPanel } from './InboxPanel.tsx';
 import { StationMap } from './map/StationMap.tsx';
 import { NearList } from './NearList.tsx';
 import { PlaceForm } from './PlaceForm.tsx';
 import { StationTable } from './StationTable.tsx';
+import { stationCount } from './stationWords.ts';
 import { nearQuery, type SoughtPlace, type WeatherAddress, weatherAddress } from './weatherAddress.ts';
 
 interface OverviewProps {
@@ -20,7 +22,10 @@ interface OverviewProps {
 /** All records that are here: where they lie, which one suits a place, and how more come in. */
 export function Overview({ asked: { place, elevationM }, units }: OverviewProps) {
   const list = useFetched<{ stations: StationExtent[] }>('/api/stations');
-  const near = useFetched<NearestStations>(place === null ? null : nearQuery(place, elevationM));
+  const wording = useWording();
+  const near = useFetched<NearestStations>(
+    place === null ? null : asking(nearQuery(place, elevationM), wording),
+  );
   const ask = useQuestionLink(units);
   useEffect(() => {
     document.title = 'Weather records · Drywake';
@@ -52,7 +57,7 @@ export function Overview({ asked: { place, elevationM }, units }: OverviewProps)
       <main class="page">
         <h1 class="place-title">Weather records</h1>
         <p class="lede" data-testid="station-count">
-          {list.data ? saySome(stations) : 'Reading the list of stations…'}
+          {list.data ? stationCount(stations) : 'Reading the list of stations…'}
         </p>
         <p class="do-row to-margin">
           {near.problem && <span>The place is not clear:</span>}
@@ -72,15 +77,4 @@ export function Overview({ asked: { place, elevationM }, units }: OverviewProps)
       </main>
     </div>
   );
-}
-
-/** How many there are, and what of them is invented. */
-function saySome(stations: readonly StationExtent[]): string {
-  const invented = stations.filter((station) => station.invented).length;
-  const real = stations.length - invented;
-  const some = real === 1 ? 'One station' : `${real.toLocaleString('en-US')} stations`;
-  if (real === 0) {
-    return 'Only the invented record of the worked example is here. Drop the files of the stations around your fields, and every answer counts their years.';
-  }
-  return `${some} of daily weather${invented > 0 ? ', beside the invented one of the worked example' : ''}. Tap the map where your field lies, and the station to take is named.`;
 }

@@ -1,4 +1,4 @@
-import type { StationCheck } from '../api/contract.ts';
+import type { StationCheck, StationExtent } from '../api/contract.ts';
 import { rainText, type Units } from '../units/units.ts';
 
 const percent = (fraction: number) => `${Number((fraction * 100).toPrecision(2))} %`;
@@ -42,3 +42,30 @@ export function sayRecent(recent: NonNullable<StationCheck['recent']>, units: Un
     monthsCounted === months.length ? 'The last twelve months' : `${monthsCounted} of the last twelve months`;
   return `${of} brought ${Math.round(percentOfNormal)} % of normal rain: ${rainText(rainMm, units)}, where ${rainText(normalMm, units)} is normal.`;
 }
+
+/** The worked example's own record. */
+const EXAMPLE = 'demo-invented';
+
+/** How many records there are, what of them is invented, and what to do next. */
+export function stationCount(stations: readonly Pick<StationExtent, 'id' | 'invented'>[]): string {
+  const real = stations.filter(({ invented }) => !invented).length;
+  const others = stations.filter(({ id, invented }) => invented && id !== EXAMPLE).length;
+  const hasExample = stations.some(({ id }) => id === EXAMPLE);
+  const invented = [
+    ...(others > 0 ? [`${countOf(others, 'other invented record')}`] : []),
+    ...(hasExample ? ['the invented one of the worked example'] : []),
+  ].join(' and ');
+  if (real > 0) {
+    return `${real === 1 ? 'One station' : `${real.toLocaleString('en-US')} stations`} of daily weather${invented && `, beside ${invented}`}. Tap the map where your field lies, and the station to take is named.`;
+  }
+  const here =
+    others > 0
+      ? `Only invented records are here: ${invented}.`
+      : hasExample
+        ? 'Only the invented record of the worked example is here.'
+        : 'No record is here.';
+  return `${here} Drop the files of the stations around your fields, and every answer counts their years.`;
+}
+
+const countOf = (n: number, noun: string): string =>
+  `${n.toLocaleString('en-US')} ${noun}${n === 1 ? '' : 's'}`;

@@ -1,4 +1,4 @@
-import type { Quantity } from '../units/units.ts';
+import type { Quantity } from '../quantities.ts';
 
 /** An assumption of the model that a question can change; a test holds the list to the schema. */
 export interface AssumptionEntry {
@@ -30,6 +30,8 @@ export interface AssumptionEntry {
   readonly max?: number;
   readonly quantity: Quantity;
   readonly unit: { readonly us: string; readonly metric: string };
+  /** What the choices are called, where it is one. */
+  readonly words?: Readonly<Record<string, string>>;
   /** Words for the blank state where there is no standard. */
   readonly blank?: string;
 }
@@ -97,6 +99,7 @@ export const ASSUMPTIONS: readonly AssumptionEntry[] = [
   {
     key: 'moistureResponse',
     standard: 'dryness',
+    words: { dryness: 'our own form', walker: 'Walker power law' },
     quantity: 'plain',
     unit: same(''),
   },
