@@ -186,7 +186,7 @@ describe('crop by date', () => {
   it('answers a change soon, and says how soon', async () => {
     const { page } = await open();
     await page.waitForLoadState('networkidle');
-    const ms = await answerTime(page, 'applied-on', 'August 20 2026', 'sprayed August 20, 2026');
+    const ms = await answerTime(page, '[data-testid="applied-on"]', 'August 20 2026');
     console.log(`crop by date: a change is answered within ${Math.round(ms)} ms`);
     expect(ms).toBeGreaterThan(0);
     await page.context().close();

@@ -8,7 +8,7 @@ const AT_ONCE = 4;
  * Looks at empty pages, some at the same time, each with no memory of the others; no page may throw.
  * @param look what is done with a page, which it must lead to its address itself
  */
-export async function lookAtEach<T extends readonly string[]>(
+export async function lookAtEach<T extends readonly (string | undefined)[]>(
   browser: Browser,
   each: readonly T[],
   look: (page: Page, about: T) => Promise<void>,

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { goToPlace, LOOK_BACK, type Place } from './atPlace.ts';
 import { lookAtEach } from './lookAtEach.ts';
 import { served } from './served.ts';
 
 const running = served();
 
 /** Each place, with what stands there once it has filled itself. */
-const PLACES = [
+const PLACES: readonly Place[] = [
   ['', 'story-chart'],
+  LOOK_BACK,
   ['compare', 'overlay'],
   ['crops', 'crop-grid'],
   ['fields', 'demo-field'],
@@ -14,13 +16,12 @@ const PLACES = [
   ['labels', 'label-count'],
   ['weather?station=demo-invented', 'worth'],
   ['catalogue', 'catalogue-search'],
-] as const;
+];
 
 describe('for those who asked for less motion', () => {
   it('nothing on any place moves by itself', async () => {
-    await lookAtEach(running.browser, PLACES, async (page, [path, waitFor]) => {
-      await page.goto(`${running.server.address}${path}`);
-      await page.getByTestId(waitFor).first().waitFor();
+    await lookAtEach(running.browser, PLACES, async (page, place) => {
+      await goToPlace(page, running.server.address, place);
       const moves = await page.evaluate(() => {
         const long = (times: string) => times.split(',').some((time) => Number.parseFloat(time) > 0);
         const styled = [...document.querySelectorAll('*')].flatMap((element) =>
@@ -33,7 +34,7 @@ describe('for those who asked for less motion', () => {
         );
         return [...styled, ...document.getAnimations().map((one) => `running: ${one.constructor.name}`)];
       });
-      expect(moves, path).toEqual([]);
+      expect(moves, place.join(' ')).toEqual([]);
     });
   });
 

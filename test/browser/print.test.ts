@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { goToPlace, LOOK_BACK, type Place } from './atPlace.ts';
 import { lookAtEach } from './lookAtEach.ts';
 import { beyondPaper } from './printedPages.ts';
 import { served } from './served.ts';
@@ -6,8 +7,9 @@ import { served } from './served.ts';
 const running = served();
 
 /** Places without a print test of their own, with what stands there once the server has answered. */
-const PLACES = [
+const PLACES: readonly Place[] = [
   ['', 'dots'],
+  LOOK_BACK,
   ['fields', 'demo-field'],
   ['labels', 'label-count'],
   ['weather', 'station-count'],
@@ -16,16 +18,15 @@ const PLACES = [
   ['catalogue?crop=lentil', 'ladder'],
   ['catalogue/imazamox', 'figures'],
   ['catalogue/imazamox?crop=canola', 'pair-interval'],
-] as const;
+];
 
 it('every place fits the width of letter and of A4', async () => {
-  await lookAtEach(running.browser, PLACES, async (page, [path, waitFor]) => {
-    await page.goto(`${running.server.address}${path}`);
-    await page.getByTestId(waitFor).first().waitFor();
+  await lookAtEach(running.browser, PLACES, async (page, place) => {
+    await goToPlace(page, running.server.address, place);
     await page.waitForLoadState('networkidle');
     for (const format of ['Letter', 'A4'] as const) {
       await expect
-        .poll(() => beyondPaper(page, format), { timeout: 10_000, message: `${path}, ${format}` })
+        .poll(() => beyondPaper(page, format), { timeout: 10_000, message: `${place.join(' ')}, ${format}` })
         .toEqual([]);
     }
   });

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
+import { answerTime } from './answerTime.ts';
 import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -137,6 +138,25 @@ describe('for everybody', () => {
     },
     EVERY_SCREEN_MS,
   );
+
+  it('answers each kind of change soon, and says how soon', async () => {
+    const { page } = await openPage(running.browser, running.server.address, { waitFor: 'story-chart' });
+    await page.waitForLoadState('networkidle');
+    const changes = [
+      ['planting date', '[data-testid="plant-on"]', 'June 5 2027'],
+      ['rate', '#blank-rateFraction', '90'],
+      ['soil', '#blank-soilClass', 'clay'],
+      ['residual', '#blank-residual', 'imazamox'],
+      ['crop', '#blank-crop', 'corn'],
+      ['units', '[data-testid="units-metric"]', null],
+    ] as const;
+    for (const [name, selector, value] of changes) {
+      const ms = await answerTime(page, selector, value);
+      console.log(`the question: another ${name} is answered within ${Math.round(ms)} ms`);
+      expect(ms, name).toBeGreaterThan(0);
+    }
+    await page.context().close();
+  });
 
   it('shows the first chart soon, and says how soon', async () => {
     const context = await running.browser.newContext({ viewport: { width: 1280, height: 900 } });

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { fieldOf, labelOf } from '../fixtures/fields/larkrise.ts';
+import { goToPlace, LOOK_BACK, type Place } from './atPlace.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 
@@ -18,8 +19,9 @@ const ASKED =
   '&asOf=2026-09-30&gauge=2026-09-03:11.4&irrigation=2026-09-05:12.7';
 const FIELD = 'fields/home-quarter';
 /** All places, and what shows when each has its answer. */
-const PLACES = [
+const PLACES: readonly Place[] = [
   [ASKED, 'story-chart'],
+  LOOK_BACK,
   [`compare${ASKED}`, 'overlay'],
   [`crops${ASKED}`, 'crop-grid'],
   [`region${ASKED}`, 'region-table'],
@@ -34,7 +36,7 @@ const PLACES = [
   ['weather?at=47.9,-97.1', 'near'],
   ['catalogue/flumioxazin', 'figures'],
   ['catalogue/flumioxazin?crop=lentil', 'pair-interval'],
-] as const;
+];
 
 /** Places whose pictures are kept. */
 const PICTURED = new Set(['field', 'sheet', 'weather']);
@@ -73,10 +75,35 @@ async function textsOf(page: Page): Promise<string[]> {
       ({ value }) => value,
     );
     return [...blocks.values(), ...spoken, ...typed]
-      .map((text) => text.trim())
+      .map((text) => text.replaceAll('\u2060', '').trim())
       .filter((text) => !text.startsWith('http'));
   });
 }
+
+/** A text without what keeps its dates on one line. */
+const unjoined = (text: string): string => text.replaceAll('\u2060', '');
+
+/** ISO dates that stand on two lines, but for those within an address. */
+const brokenDates = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    const walker = document.createTreeWalker(
+      document.querySelector('main') as HTMLElement,
+      NodeFilter.SHOW_TEXT,
+    );
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const text = node.nodeValue ?? '';
+      if (text.startsWith('http')) continue;
+      for (const { index, 0: date } of text.matchAll(/\d{4}-\u2060?\d{2}-\u2060?\d{2}/g)) {
+        const range = document.createRange();
+        range.setStart(node, index);
+        range.setEnd(node, index + date.length);
+        const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+        if (lines.size > 1) found.push(`${date} in: ${text}`);
+      }
+    }
+    return found;
+  });
 
 /** Texts that are not of a style. Publications keep the dates that stand on them: day, month, year. */
 const strangeOn = async (page: Page, style: keyof typeof FORBIDDEN) =>
@@ -98,10 +125,10 @@ describe('units and dates', () => {
     expect((await put(FIELD, fieldOf())).status).toBe(200);
     expect((await put('labels/shed-one', labelOf())).status).toBe(200);
     const { page, complaints } = await open('', 'sentence');
-    for (const [path, shows] of PLACES) {
+    for (const [path, ...rest] of PLACES) {
       const name = path.split('?')[0].replaceAll('/', '-') || 'field';
-      await page.goto(`${running.server.address}${path}${path.includes('?') ? '&' : '?'}u=metric`);
-      await page.getByTestId(shows).first().waitFor();
+      const metric = `${path}${path.includes('?') ? '&' : '?'}u=metric`;
+      await goToPlace(page, running.server.address, [metric, ...rest]);
       await textsOf(page);
       await page.waitForLoadState('networkidle');
       for (const [units, style] of [
@@ -119,9 +146,34 @@ describe('units and dates', () => {
     await page.context().close();
   }, 120_000);
 
+  it('keep an ISO date on one line, however narrow the screen', async () => {
+    const { page } = await open(ASKED, 'story-chart', { width: 360 });
+    await page.getByTestId('dates-iso').click();
+    for (const [path, ...rest] of PLACES) {
+      await goToPlace(page, running.server.address, [path, ...rest]);
+      await textsOf(page);
+      for (let width = 320; width <= 400; width += 8) {
+        await page.setViewportSize({ width, height: 800 });
+        await expect.poll(() => brokenDates(page), { message: `${path} at ${width}` }).toEqual([]);
+      }
+    }
+    await page.context().close();
+  }, 120_000);
+
+  it('are those of a refusal too, which names the blank as the page does', async () => {
+    const { page } = await open(ASKED.replace('2026-09-03:11.4', '2026-13-40:11.4'), 'problem');
+    const note = async () =>
+      unjoined(await page.getByTestId('problem').innerText()).replaceAll('\u00a0', ' ');
+    const wrong = 'Your own rain gauge, line 1, day: “2026-13-40” is no day of the calendar.';
+    await expect.poll(note).toBe(`${wrong}\n\nGive a date such as May 10, 2027.`);
+    await page.getByTestId('dates-iso').click();
+    await expect.poll(note).toBe(`${wrong}\n\nGive a date such as 2027-05-10.`);
+    await page.context().close();
+  });
+
   it('are chosen apart from each other, kept for the next visit, and change no answer and no link', async () => {
     const { page, complaints } = await open(ASKED, 'story-chart');
-    const sentence = () => page.getByTestId('sentence').innerText();
+    const sentence = async () => unjoined(await page.getByTestId('sentence').innerText());
     const link = page.url();
     const worded = await sentence();
     expect(worded).toContain('planted May\u00a010, 2027');
@@ -142,7 +194,9 @@ describe('units and dates', () => {
     );
     expect(page.url()).toBe(link);
     expect(await page.getByTestId('plant-on').inputValue()).toBe('2027-05-10');
-    expect(await page.getByTestId('rain').innerText()).toMatch(/\d in of rain from spraying to 2026-09-30/);
+    expect(unjoined(await page.getByTestId('rain').innerText())).toMatch(
+      /\d in of rain from spraying to 2026-09-30/,
+    );
     expect(await saved()).toBe(file);
 
     await page.getByTestId('applied-on').fill('9/8/2026');

@@ -6,6 +6,7 @@ import { FILE_COLUMNS, fileRows } from '../../web/src/compare/compareFiles.ts';
 import {
   activationSentence,
   comparisonFinding,
+  fittingWords,
   sayWeekRange,
   sayWeeks,
   tradeFinding,
@@ -197,6 +198,8 @@ describe('the comparison in words', () => {
       '1 of 3 soil residuals fit before lentil planted May 10, 2027, by label and by your limit of 2 in 20; low holds weeds longest among them, 3.0 weeks.',
     );
     expect(comparisonFinding(comparison, typedDates('iso'))).toContain('planted 2027-05-10');
+    expect(fittingWords(comparison)).toBe('It is low.');
+    expect(fittingWords({ ...comparison, residuals: [long, barred] } as Comparison)).toBe('');
   });
 
   it('says what is least where nothing fits, and that the label bars all where it does', () => {

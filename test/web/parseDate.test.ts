@@ -20,6 +20,7 @@ describe('parseDate', () => {
     '5.10.2027',
     '2027-05-10',
     ' 2027-5-10 ',
+    shownDates('iso').full('2027-05-10'),
   ])('reads %s as May 10', (text) => {
     expect(parseDate(text)).toEqual({ value: '2027-05-10' });
   });

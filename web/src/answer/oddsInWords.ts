@@ -1,6 +1,7 @@
 export { sayOdds, twentieths } from '../../../src/chart/saidWords.ts';
 
 import { ODDS_WORDS, oddsStep } from '../../../src/chart/oddsScale.ts';
+import { joinIsoDates } from '../units/dates.ts';
 
 /** The word that stands beside the number: "fairly often". */
 export const oddsWord = (odds: number): string => ODDS_WORDS[oddsStep(odds)];
@@ -9,9 +10,9 @@ export const oddsWord = (odds: number): string => ODDS_WORDS[oddsStep(odds)];
 const MONTH_DAY =
   /\b((?:January|February|March|April|May|June|July|August|September|October|November|December)) (?=\d)/g;
 
-/** Puts spaces that do not break between a number and what it counts in, and within a date. */
+/** Keeps a number with what it counts in, and a date, on one line. */
 export const keepTogether = (text: string): string =>
-  text
+  joinIsoDates(text)
     .replaceAll(' %', '\u00a0%')
     .replaceAll(/(\d+) in 20/g, '$1\u00a0in\u00a020')
     .replaceAll(MONTH_DAY, '$1\u00a0');

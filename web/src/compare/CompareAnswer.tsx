@@ -10,7 +10,7 @@ import { CompareTable, TableTerms } from './CompareTable.tsx';
 import { ControlChart } from './ControlChart.tsx';
 import { type CompareAsked, isAsked, namedRows } from './compareAddress.ts';
 import { compareStem, FILE_COLUMNS, fileRows } from './compareFiles.ts';
-import { activationSentence } from './compareWords.ts';
+import { activationSentence, fittingWords } from './compareWords.ts';
 import { NotJudged } from './NotJudged.tsx';
 import { PlainCautions } from './PlainCautions.tsx';
 import { picksOf, shownRows, togglePick } from './picks.ts';
@@ -49,7 +49,7 @@ export function CompareAnswer({ answer: given, finding, asked, units, stale, loo
   );
   return (
     <article class="answer compare" data-stale={stale === null ? undefined : ''}>
-      <AnswerHead stale={stale} sentence={finding} />
+      <AnswerHead stale={stale} sentence={finding} rest={fittingWords(answer)} />
       {activation && (
         <p class="advice" data-testid="activation">
           {keepTogether(activation)}

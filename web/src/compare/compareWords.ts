@@ -4,6 +4,7 @@ import { QUESTION_DEFAULTS } from '../question/defaults.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import type { DateWords } from '../units/dates.ts';
 import { rainText, type Units } from '../units/units.ts';
+import { theyAre } from '../words/theyAre.ts';
 
 type Weeks = NonNullable<ResidualRow['weeksOfControl']>;
 
@@ -54,6 +55,12 @@ export function comparisonFinding(answer: Comparison, dates: DateWords): string 
         fit.every(({ weeksOfControl }) => weeksOfControl !== null) ? 'among them' : 'where that is known'
       }, ${weeksText(longest.weeksOfControl.middle)}.`
     : `${some}; how long they hold weeds is not known.`;
+}
+
+/** The residuals that fit, by name; empty where none does. */
+export function fittingWords({ residuals }: Comparison): string {
+  const fit = residuals.filter((row) => row.withinLimit && inSoil(row));
+  return fit.length === 0 ? '' : theyAre(fit.map(({ residual }) => residual));
 }
 
 const weeksText = (weeks: number | null) => `${sayWeeks(weeks)} ${weeks === 1 ? 'week' : 'weeks'}`;

@@ -3,6 +3,7 @@ import type { CropGrid, CropRow, QuestionInput, StationExtent } from '../api/con
 import { QUESTION_DEFAULTS } from '../question/defaults.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import type { DateWords } from '../units/dates.ts';
+import { theyAre } from '../words/theyAre.ts';
 import type { Years } from './cropsAddress.ts';
 import { cellOf, type GridColumn } from './gridView.ts';
 
@@ -11,14 +12,6 @@ export const YEARS_WORDS: Record<Years, string> = {
   all: 'over all years',
   wet: 'in wet years',
 };
-
-/** Crops named in a sentence before it says how many more there are. */
-const NAMED = 5;
-
-const listed = (names: readonly string[]): string =>
-  names.length <= NAMED + 1
-    ? names.join(', ')
-    : `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more`;
 
 /** Whether label and limit both allow a crop in a column. */
 export function fits(row: CropRow, column: GridColumn, years: Years, limit: number): boolean {
@@ -46,7 +39,7 @@ export function cropsFinding(
   const where = years === 'all' ? '' : ` ${YEARS_WORDS[years]}`;
   const head = `After ${residual} sprayed ${dates.full(question.appliedOn)}, ${names.length} of ${crops.length} crops fit on ${dates.full(column.date)}${where}, by label and by your limit of ${sayOddsLimit(limit)}.`;
   const row = crops.find(({ crop }) => crop === own);
-  const which = names.length === 0 ? [] : [`They are ${listed(names)}.`];
+  const which = names.length === 0 ? [] : [theyAre(names)];
   const ours = row === undefined ? [] : [capital(`${ownWords(row, column, years, limit, dates)}.`)];
   return { head, rest: [...ours, ...which].join(' ') };
 }

@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { rangeWords } from '../../../src/chart/saidWords.ts';
 import { OddsChip } from '../answer/OddsChip.tsx';
 import { keepTogether } from '../answer/oddsInWords.ts';
 import type { FieldAnswer, FieldRecord, QuestionInput } from '../api/contract.ts';
@@ -62,7 +63,7 @@ export function PlanAnswers({ id, kept, units }: PlanAnswersProps) {
 }
 
 function OneAnswer({ id, answer, units }: { id: string; answer: FieldAnswer; units: Units }) {
-  const { sentence, oddsAtPlanting, question } = answer;
+  const { sentence, oddsAtPlanting, oddsRange, question } = answer;
   const worded = useWorded();
   const problem = answer.problem && worded(answer.problem);
   const href = question === null ? null : `/${encodeAddress(question as QuestionInput, units)}`;
@@ -71,6 +72,11 @@ function OneAnswer({ id, answer, units }: { id: string; answer: FieldAnswer; uni
       {sentence !== null && (
         <p class="plan-sentence">
           {oddsAtPlanting !== null && <OddsChip odds={oddsAtPlanting} />} {keepTogether(sentence)}
+        </p>
+      )}
+      {oddsRange && (
+        <p class="small" data-testid="plan-range">
+          {oddsRange.years} years of weather put the odds {keepTogether(rangeWords(oddsRange))}.
         </p>
       )}
       {problem && (

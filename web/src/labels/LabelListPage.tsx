@@ -98,6 +98,7 @@ function saySome(labels: readonly KeptLabel[]): string {
   if (labels.length === 0) {
     return 'None is entered yet. What you read off the label of a product in your shed wins over the catalogue, in every answer that names it.';
   }
-  const some = labels.length === 1 ? 'One product' : `${labels.length} products`;
-  return `${some}, as the labels have them. They win over the catalogue; the label itself is the law.`;
+  return labels.length === 1
+    ? 'One product, as its label has it. It wins over the catalogue; the label itself is the law.'
+    : `${labels.length} products, as their labels have them. They win over the catalogue; the labels themselves are the law.`;
 }

@@ -16,7 +16,9 @@ const HOW: Record<DateStyle, string> = {
  * Years have four digits; nothing is guessed.
  */
 export function parseDate(text: string, style: DateStyle): Reading<string> {
+  // A date that was copied from the page may carry what keeps it on one line there.
   const clean = text
+    .replaceAll('\u2060', '')
     .trim()
     .toLowerCase()
     .replace(/^(mon|tue|wed|thu|fri|sat|sun)[a-z]*,?\s+/, '');

@@ -1,4 +1,4 @@
-import { keepTogether } from '../answer/oddsInWords.ts';
+import { keepTogether, splitSentence } from '../answer/oddsInWords.ts';
 
 interface AnswerHeadProps {
   /** What is said where the answer belongs to an older question; null where it is the present one's. */
@@ -10,6 +10,7 @@ interface AnswerHeadProps {
 
 /** How an answer over many rows begins: whether it is still the one asked for, then the answer in a sentence. */
 export function AnswerHead({ stale, sentence, rest }: AnswerHeadProps) {
+  const { before, odds, after, condition } = splitSentence(keepTogether(sentence));
   return (
     <>
       {stale && (
@@ -18,7 +19,10 @@ export function AnswerHead({ stale, sentence, rest }: AnswerHeadProps) {
         </p>
       )}
       <h1 class="sentence" data-testid="sentence">
-        {keepTogether(sentence)}
+        {before}
+        {odds}
+        {after}
+        {condition !== '' && <span class="condition">{condition}</span>}
       </h1>
       {rest && <p class="advice">{keepTogether(rest)}</p>}
     </>

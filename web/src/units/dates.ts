@@ -7,7 +7,7 @@ export { type DateStyle, type DateWords, datesReworded, monthName } from '../../
 /** Month and day stay on one line. */
 const SHOWN: Record<DateStyle, DateWords> = {
   us: forgiving(datesIn('us', '\u00a0')),
-  iso: forgiving(datesIn('iso')),
+  iso: joined(forgiving(datesIn('iso'))),
 };
 const TYPED: Record<DateStyle, DateWords> = { us: forgiving(datesIn('us')), iso: forgiving(datesIn('iso')) };
 
@@ -19,6 +19,23 @@ export const typedDates = (style: DateStyle): DateWords => TYPED[style];
 
 /** The style that goes with units until the reader chooses one. */
 export const styleWith = (units: Units): DateStyle => (units === 'us' ? 'us' : 'iso');
+
+/** Keeps an ISO date on one line: browsers break lines after a hyphen that stands between digits. */
+export const joinIsoDates = (text: string): string =>
+  text.replaceAll(/(\d{4})-(\d{2})-(\d{2})/g, '$1-\u2060$2-\u2060$3');
+
+/** The same words with their dates kept on one line. */
+function joined(words: DateWords): DateWords {
+  const kept = (say: (isoDate: string) => string) => (isoDate: string) => joinIsoDates(say(isoDate));
+  return {
+    ...words,
+    full: kept(words.full),
+    withWeekday: kept(words.withWeekday),
+    short: kept(words.short),
+    monthDay: kept(words.monthDay),
+    near: (isoDate, near) => joinIsoDates(words.near(isoDate, near)),
+  };
+}
 
 /** What an address holds may be no date: it is then given back as written. */
 function forgiving(words: DateWords): DateWords {
