@@ -153,6 +153,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'window.from': 'First day that counts',
   'window.to': 'Last day that counts',
   onDrySoilOnly: 'It holds',
+  groups: 'It holds on',
   atLeast: 'pH at least',
   below: 'pH below',
   minPercent: 'Organic matter at least',

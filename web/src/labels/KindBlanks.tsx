@@ -191,7 +191,6 @@ function Textures() {
   return (
     <ChoiceBlank
       field={at('groups')}
-      label="It holds on"
       value={value}
       options={TEXTURES}
       commit={(words) => set({ groups: words.split(' ') as typeof of.groups })}
