@@ -15,6 +15,8 @@ export interface Asked {
   readonly body: object;
   readonly method?: 'POST' | 'PUT' | 'GET';
   readonly headers?: Readonly<Record<string, string>>;
+  /** Told once it is answered, whether it was done. */
+  readonly answered?: (done: boolean) => void;
 }
 
 /** Questions by turns, 90 odds, 8 comparisons and 2 grids of 100, each another question. */
@@ -138,7 +140,7 @@ export async function load(
       if (due >= end) return;
       if (due > performance.now())
         await new Promise((resolve) => setTimeout(resolve, due - performance.now()));
-      const { path, body, method = 'POST', headers } = asked(n);
+      const { path, body, method = 'POST', headers, answered } = asked(n);
       const response = await fetch(`${address}${path}`, {
         method,
         ...(method === 'GET' ? {} : { body: JSON.stringify(body) }),
@@ -146,6 +148,7 @@ export async function load(
       });
       await response.arrayBuffer();
       if (!response.ok) failed++;
+      answered?.(response.ok);
       times.push(performance.now() - due);
     }
   };

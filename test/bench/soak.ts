@@ -10,27 +10,35 @@ import type { Trend } from './trend.ts';
 /** Longer than either side keeps an unused connection. [ms] */
 const IDLE_MS = 15_000;
 
+/** Looks below which there is no trend. */
+const FEWEST_LOOKS = 3;
 /** Fields of a large farm, kept first and then changed by turns. */
 const FIELDS = 300;
+const NEW = { 'if-none-match': '*' };
 /** Changes that come first: below what one client may ask. [1/s] */
 const CHANGES_PER_SECOND = 150;
 
-/** Changes of fields by turns, each in the place of the version before; the first of each field keeps it. */
-function changesOfFields(): () => Asked {
-  let made = 0;
-  return () => {
-    const id = `soak-${made % FIELDS}`;
-    const version = Math.floor(made / FIELDS);
-    const headers: Record<string, string> =
-      version === 0 ? { 'if-none-match': '*' } : { 'if-match': `"${version}"` };
-    made++;
+/** Changes of fields by turns, each in the place of the version that was kept last; the first of each field keeps it. */
+function changesOfFields() {
+  const versions = Array.from({ length: FIELDS }, () => 0);
+  let [made, kept] = [0, 0];
+  const change = (): Asked => {
+    const field = made++ % FIELDS;
+    const version = versions[field];
+    const id = `soak-${field}`;
     return {
       path: `/api/fields/${id}`,
       body: { id, farm: 'Soak (invented)', name: id, station: 'demo-invented', note: String(version) },
       method: 'PUT',
-      headers,
+      headers: version === 0 ? NEW : { 'if-match': `"${version}"` },
+      answered(done) {
+        if (!done) return;
+        versions[field]++;
+        kept++;
+      },
     };
   };
+  return { change, kept: () => kept };
 }
 
 /** Mixed load: questions by turns, of a hundred requests one a change, nine the health and ten the stations. */
@@ -88,14 +96,14 @@ export async function benchSoak(argv: string[]): Promise<void> {
   });
   const [minutes, pieceSeconds] = [Number(sizes.minutes), Number(sizes.pieceSeconds)];
   await withServer(async (address, pid) => {
-    const change = changesOfFields();
-    await load(address, Number(sizes.warmChanges) / CHANGES_PER_SECOND, CHANGES_PER_SECOND, change);
+    const { change, kept } = changesOfFields();
+    while (kept() < Number(sizes.warmChanges)) await load(address, 1, CHANGES_PER_SECOND, change);
     const full = await capacity(address, Number(sizes.warmAnswers), pieceSeconds, change);
     const handlesBefore = await idleHandles(pid);
     const looks: SoakLook[] = [];
     const begin = performance.now();
     let [failed, answered] = [0, 0];
-    while (performance.now() - begin < minutes * 60_000) {
+    while (performance.now() - begin < minutes * 60_000 || looks.length < FEWEST_LOOKS) {
       const memory = watchMemory(pid);
       const own = monitorEventLoopDelay({ resolution: 5 });
       own.enable();
