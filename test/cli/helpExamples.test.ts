@@ -1,10 +1,10 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { isoDateOf } from '../../src/calendar.ts';
 import { COMMANDS } from '../../src/cli/commandList.ts';
 import { inventedRecord } from '../../src/demo/inventedRecord.ts';
-import { STATION } from '../built/documents/recordService.ts';
+import { recordFiles, STATION, startRecordService } from '../built/documents/recordService.ts';
 import { dlyLine, type MonthValues } from '../fixtures/weather/lines.ts';
 import { tempFolder, tempFolderOfFile } from '../tempFolder.ts';
 import { helpOf, namesBelow } from './helpOf.ts';
@@ -12,8 +12,8 @@ import { saidAgainst } from './parsedOnly.ts';
 import { runDrywake } from './runDrywake.ts';
 import { shellWords } from './shellWords.ts';
 
-/** Examples that would reach outside or go on for ever: they are only read. */
-const ONLY_READ = [/^drywake serve/, /^drywake weather fetch/];
+/** What an example is given besides: a server takes any free port, and is stopped as soon as it runs. */
+const besideOf = (argv: readonly string[]): readonly string[] => (argv[0] === 'serve' ? ['--port', '0'] : []);
 
 /** Files that examples take for granted. */
 const FILES: Record<string, string> = {
@@ -69,12 +69,20 @@ function fixedWidth(): string {
 describe('the examples of the help', () => {
   const folder = tempFolderOfFile();
   const before = process.cwd();
-  beforeAll(() => {
+  let service: Awaited<ReturnType<typeof startRecordService>>;
+  beforeAll(async () => {
+    // Records are asked for on this computer.
+    service = await startRecordService(recordFiles(1981));
+    vi.stubEnv('DRYWAKE_RECORDS', service.address);
     process.chdir(folder);
     mkdirSync('records');
     writeFileSync(`records/${STATION}.dly.gz`, gzipSync(fixedWidth()));
   });
-  afterAll(() => process.chdir(before));
+  afterAll(() => {
+    process.chdir(before);
+    vi.unstubAllEnvs();
+    service.close();
+  });
 
   it('are all read by the parser', async () => {
     const examples = await allExamples();
@@ -87,7 +95,7 @@ describe('the examples of the help', () => {
   it('run, one after the other, in a folder with the files that they name', async () => {
     const store = `${folder}/store`;
     const run = (argv: readonly string[]) => runDrywake(argv, store);
-    const examples = (await allExamples()).filter((one) => !ONLY_READ.some((each) => each.test(one)));
+    const examples = await allExamples();
     // A field and a label entry are kept and weather is in the store before anything asks for them.
     const isFirst = (one: string) => / (?:fields|labels|weather) import /.test(one);
     for (const example of [...examples.filter(isFirst), ...examples.filter((one) => !isFirst(one))]) {
@@ -97,7 +105,7 @@ describe('the examples of the help', () => {
         else writeFileSync(name, text);
       }
       if (argv[0] === 'batch') writeFileSync('fields.csv', (await run(['batch', '--template'])).out);
-      const { code, out, err } = await run(argv);
+      const { code, out, err } = await run([...argv, ...besideOf(argv)]);
       expect([example, code, code === 0 ? '' : err]).toEqual([example, 0, '']);
       expect(out + err, example).not.toBe('');
       // “undo” takes the first version of the field back, which there is none before; a change comes first.

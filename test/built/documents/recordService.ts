@@ -14,16 +14,20 @@ const PLACE = { latitudeDeg: 45.662, longitudeDeg: -111.045 };
 const elementsOf = ({ rainTenthsMm, maxTempTenthsC, minTempTenthsC }: StationRecord) =>
   ({ PRCP: rainTenthsMm, TMAX: maxTempTenthsC, TMIN: minTempTenthsC }) as const;
 
-/** First day that the files hold: long enough for odds, short enough to be read in no time. */
-const FIRST_DATE = '1996-01-01';
+/** First year that the files hold where none is asked for: long enough for odds, short enough to be read in no time. */
+const FIRST_YEAR = 1996;
 
 /** The invented record in the by-station layout, and its line in the list of stations. */
-export function recordFiles(): { byStation: string; stations: string; inventory: string } {
+export function recordFiles(firstYear = FIRST_YEAR): {
+  byStation: string;
+  stations: string;
+  inventory: string;
+} {
   const record = inventedRecord();
   const elements = Object.entries(elementsOf(record));
   const lines: string[] = [];
   for (const [code, values] of elements) {
-    for (let day = parseIsoDate(FIRST_DATE) - record.firstDay; day < values.length; day++) {
+    for (let day = parseIsoDate(`${firstYear}-01-01`) - record.firstDay; day < values.length; day++) {
       const date = isoDateOf(record.firstDay + day).replaceAll('-', '');
       lines.push(`${STATION},${date},${code},${values[day]},,,7,\n`);
     }
@@ -33,7 +37,7 @@ export function recordFiles(): { byStation: string; stations: string; inventory:
     byStation: lines.join(''),
     stations: stationLine(STATION, latitudeDeg, longitudeDeg, 'MT', 'INVENTED FOR A TEST'),
     inventory: elements
-      .map(([code]) => inventoryLine(STATION, latitudeDeg, longitudeDeg, code, 1996, 2026))
+      .map(([code]) => inventoryLine(STATION, latitudeDeg, longitudeDeg, code, firstYear, 2026))
       .join(''),
   };
 }
