@@ -92,7 +92,7 @@ export async function withServer(
   }
 }
 
-/** Memory of a process each second, until asked for it, where the system tells it. [MiB] */
+/** Memory of a process at once and then each second, until asked for it, where the system tells it. [MiB] */
 export function watchMemory(pid: number): () => number[] {
   const samples: number[] = [];
   const sample = () => {
@@ -101,6 +101,7 @@ export function watchMemory(pid: number): () => number[] {
     const found = /VmRSS:\s+(\d+) kB/.exec(readFileSync(path, 'utf8'));
     if (found) samples.push(Number(found[1]) / 1024);
   };
+  sample();
   const timer = setInterval(sample, 1000);
   return () => {
     clearInterval(timer);
