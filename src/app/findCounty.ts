@@ -1,6 +1,8 @@
 import { editDistance } from '../catalogue/spelling.ts';
 import { InvalidInputError } from '../errors.ts';
 import type { County } from '../schema/place.ts';
+import { codesLike } from '../schema/usStates.ts';
+import { meantOf } from './meant.ts';
 
 /** Choices named in a refusal. */
 const NAMED = 12;
@@ -22,7 +24,7 @@ export function findCounty(counties: readonly County[], text: string): County {
   const inState = stateGiven === '' ? counties : counties.filter((county) => isState(county, stateGiven));
   if (inState.length === 0) {
     throw new InvalidInputError('COUNTY_UNKNOWN', `"${stateGiven}" is no state of the United States.`, {
-      hint: 'Write the county with its state, for example "Gallatin, MT".',
+      hint: `${stateMeant(counties, stateGiven)}Write the county with its state, for example "Gallatin, MT".`,
       details: { field: 'county' },
     });
   }
@@ -71,6 +73,23 @@ function unknownCounty(counties: readonly County[], text: string, given: string)
         : 'Write the county with its state, for example "Gallatin, MT", or give latitude and longitude.',
     details: { field: 'county', nearest: like.slice(0, NAMED) },
   });
+}
+
+/** The states that may have been meant by letters or a name, as a sentence; empty where none is near. */
+function stateMeant(counties: readonly County[], given: string): string {
+  const all = (of: (county: County) => string) => [...new Set(counties.map(of))].sort();
+  if (given.length !== 2) {
+    const meant = meantOf(
+      given,
+      all(({ stateName }) => stateName),
+    );
+    return meant === null ? '' : `${meant} `;
+  }
+  const like = codesLike(
+    given.toUpperCase(),
+    all(({ state }) => state),
+  );
+  return like.length === 0 ? '' : `Did you mean ${like.join(' or ')}? `;
 }
 
 const isState = ({ state, stateName }: County, given: string): boolean =>

@@ -75,6 +75,8 @@ describe('a slip of the hand', () => {
     ['a key of a treatment', [...ASKED, '--also', '2026-05-01=atrazine,rte=0.5'], 'Did you mean rate?'],
     ['the letters of a state', [...REGION, '--state', 'TM'], 'Did you mean MT?'],
     ['the name of a state', [...REGION, '--state', 'Montana'], 'Write the two letters of each state'],
+    ['the letters behind a county', ['weather', 'near', '--county', 'Gallatin, TM'], 'Did you mean MT?'],
+    ['the state behind a county', ['weather', 'near', '--county', 'Gallatin, Montanna'], 'mean Montana?'],
     ['a county', ['weather', 'near', '--county', 'Galatin, MT'], 'Names like it: Gallatin, MT'],
   ])('in %s is met with what may have been meant', async (_, argv, told) => {
     const { code, out, err } = await runDrywake(argv, tempFolder());

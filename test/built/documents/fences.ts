@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { marked } from 'marked';
+import { isMade } from './isMade.ts';
 
 const PROJECT = new URL('../../../', import.meta.url);
-const isNoDocument = /(?:^|\/)(?:node_modules|dist|test-output|\.git|\.drywake)(?:\/|$)/;
 
 /** A document, by its path in the project. */
 export interface Document {
@@ -20,7 +20,7 @@ export const documents = (): Document[] =>
 const foldersOf = (folder: string): string[] => [
   folder,
   ...readdirSync(new URL(folder, PROJECT), { withFileTypes: true })
-    .filter((entry) => entry.isDirectory() && !isNoDocument.test(entry.name))
+    .filter((entry) => entry.isDirectory() && !isMade(entry.name))
     .flatMap((entry) => foldersOf(`${folder}${entry.name}/`)),
 ];
 

@@ -42,12 +42,10 @@ async function commandFor({ path, code }: Named): Promise<string | null> {
   return null;
 }
 
-it('every command of every document is run, in a user’s folder or in a copy of the project', () => {
+it('every command within a sentence is run, in a user’s folder or in a copy of the project', () => {
   expect(programs.length).toBeGreaterThan(4);
-  const all = [...documents().flatMap((document) => linesIn(document)), ...commands];
-  // Lines of blocks that are neither belong to the shell; the block that they stand in is run whole.
+  expect(commands.length).toBeGreaterThan(programs.length);
   expect(commands.filter(({ code }) => runnerOf(code) === null)).toEqual([]);
-  expect(new Set(all.map(({ code }) => runnerOf(code)))).toContain('project');
 });
 
 it('a command that nothing runs is told', () => {

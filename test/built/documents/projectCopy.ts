@@ -1,9 +1,10 @@
-import { spawn } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { type ChildProcess, spawn } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sharedWeather } from '../../sharedWeather.ts';
+import { isMade } from './isMade.ts';
 import { ended, isServer, type Printed, stoppedServer } from './running.ts';
 
 const PROJECT = fileURLToPath(new URL('../../../', import.meta.url));
@@ -11,7 +12,7 @@ const PROJECT = fileURLToPath(new URL('../../../', import.meta.url));
 /** A copy of the project in a folder of its own, as it would be after a fresh checkout. */
 export interface ProjectCopy {
   run(command: string): Promise<Printed>;
-  /** Takes the folder away. */
+  /** Ends what still runs in it and takes the folder away. */
   leave(): void;
 }
 
@@ -19,14 +20,12 @@ export interface ProjectCopy {
 export function copyProject(): ProjectCopy {
   const whole = mkdtempSync(join(tmpdir(), 'drywake-copy-'));
   const folder = join(whole, 'project');
-  const ignored = readFileSync(join(PROJECT, '.gitignore'), 'utf8').trim().split('\n');
-  const names = new Set(['.git', ...ignored.map((line) => line.replace(/\/$/, ''))]);
-  const isMade = (name: string) => names.has(name) || name.endsWith('.tsbuildinfo');
-  cpSync(PROJECT, folder, { recursive: true, filter: (path) => !isMade(path.split('/').at(-1) ?? '') });
+  cpSync(PROJECT, folder, { recursive: true, filter: (path) => !isMade(basename(path)) });
   if (sharedWeather !== null) {
     mkdirSync(join(whole, 'shared'));
     symlinkSync(sharedWeather, join(whole, 'shared', 'weather'));
   }
+  const running = new Set<ChildProcess>();
   return {
     run: (command) => {
       const options = { cwd: folder, env: environment(), detached: true } as const;
@@ -34,9 +33,14 @@ export function copyProject(): ProjectCopy {
         ...options,
         stdio: ['ignore', 'pipe', 'pipe'],
       });
+      running.add(child);
+      child.once('close', () => running.delete(child));
       return isServer(command) ? stoppedServer(child) : ended(child);
     },
-    leave: () => rmSync(whole, { recursive: true, force: true }),
+    leave: () => {
+      for (const { pid } of running) if (pid !== undefined) process.kill(-pid, 'SIGKILL');
+      rmSync(whole, { recursive: true, force: true });
+    },
   };
 }
 
