@@ -60,7 +60,7 @@ export const dryYear: Notebook = {
     const [dry, , wet] = answer.thirds;
     return [
       words(
-        'An invented record of sixty years, some 395 mm a year, on loam under stubble, sprayed on 14 August at full rate. Past years are sorted by warm rain between spraying and the label date; the driest third, the middle and the wettest each have a median of their own clear dates.',
+        'An invented record of sixty years, some 395 mm a year, on loam under stubble, sprayed on 14 August at full rate. Past years are sorted by warm rain between spraying and the label date; the driest third, the middle and the wettest each have a median of their own clear dates. In the drawing a year of the driest third is a triangle, of the middle a ring, of the wettest a square; the driest of all is named, and the dotted line is the odds limit of 2 in 20.',
       ),
       {
         kind: 'chart',

@@ -87,7 +87,7 @@ export const honestOdds: Notebook = {
       ),
       {
         kind: 'chart',
-        caption: `Odds given against how often harm then came: ${outsideOf(overall)} of ${overall.bins.length} bands lie beyond the interval that chance leaves. Dots on the slanting line are honest.`,
+        caption: `Odds given against how often harm then came: ${outsideOf(overall)} of ${overall.bins.length} bands lie beyond the interval that chance leaves. Dots on the slanting line are honest; an upright line is what chance leaves, the dotted one how often harm came in all.`,
         draw: (widthPx) =>
           reliability(overall.bins, {
             tokens: PAGE_TOKENS,
