@@ -524,6 +524,8 @@ describe('your labels', () => {
     await blank(page, 'intervals.0.clauses.1.window').selectOption('interval end');
     await blank(page, 'intervals.0.clauses.add').selectOption('soilPh');
     await write(page, 'intervals.0.clauses.2.below', '7.8');
+    await blank(page, 'intervals.0.clauses.add').selectOption('soilTexture');
+    await blank(page, 'intervals.0.clauses.3.groups').selectOption('coarse');
     await write(page, 'intervals.0.foodFeedInterval', '9 months');
     const keptEntry = async () => (await kept('labels/shed-one-invented')).entry;
     await expect.poll(keptEntry, { timeout: 20_000 }).toMatchObject({
@@ -535,6 +537,7 @@ describe('your labels', () => {
             { kind: 'water', minMm: 50.8, window: { to: 'planting' } },
             { kind: 'water', minMm: 254, window: { to: 'interval end' } },
             { kind: 'soilPh', below: 7.8 },
+            { kind: 'soilTexture', groups: ['coarse'] },
           ],
         },
       ],
