@@ -64,3 +64,15 @@ export const gramsPerHaFromOuncesPerAcre = (ouncesPerAcre: number): number =>
  */
 export const ouncesPerAcreFromGramsPerHa = (gramsPerHa: number): number =>
   (gramsPerHa * HECTARES_PER_ACRE) / GRAMS_PER_OUNCE;
+
+/** Days that half a month is taken for, as labels with "10.5 months" are read. [d] */
+export const HALF_MONTH_DAYS = 15;
+
+/**
+ * Months as labels write them, halves included, as whole months and days.
+ * @example intervalFromMonths(10.5) // { months: 10, days: 15 }
+ */
+export function intervalFromMonths(months: number): { months: number; days: number } {
+  const whole = Math.floor(months);
+  return { months: whole, days: Math.round((months - whole) * 2 * HALF_MONTH_DAYS) };
+}

@@ -1,8 +1,10 @@
-import { civilDateOf, dayNumberOf } from '../calendar.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Clause } from '../schema/clauses.ts';
 import type { TextureGroup } from '../schema/soil.ts';
-import { dayReached, judgeWater, SEARCH_DAYS, type WaterJudgement, type WaterSeason } from './waterWindow.ts';
+import { intervalFromMonths } from '../units.ts';
+import { stateOf } from './conditionState.ts';
+import { startingRain, stormGuard, waterClause } from './waterClauses.ts';
+import type { WaterJudgement, WaterSeason } from './waterWindow.ts';
 
 /** An interval as a label, or a row that reports one, ties it to conditions. */
 export interface ConditionedInterval {
@@ -60,11 +62,6 @@ export interface ConditionedLabel {
   readonly labelDay: number;
   readonly judged: readonly JudgedClause[];
 }
-
-/** Last day that counts where the source's own could not be read: the end of summer, after which rain counts little. */
-const UNREAD_END = '08-31';
-/** Spring ends on this day of the northern calendar. */
-const SPRING_END = '05-31';
 
 /**
  * Judges the conditions of one interval and says which length they leave it, on the safe side: while a condition is open
@@ -140,17 +137,8 @@ function judgeClause(
       return { ...base, ...waterClause(clause, granted, season, facts.oddsLimit) };
     case 'startingRain':
       return { ...base, ...startingRain(clause.minMm, granted, season, facts.oddsLimit) };
-    case 'stormGuard': {
-      const byDay = nextDate(clause.by === 'spring end' ? SPRING_END : clause.by, season.firstDay);
-      const window = { fromDay: season.firstDay, toDay: byDay, withIrrigation: false };
-      return {
-        ...base,
-        ...judgeWater(season, window, clause.minMm),
-        requiredMm: clause.minMm,
-        byDay,
-        endsAfterPlanting: byDay >= season.plantDay,
-      };
-    }
+    case 'stormGuard':
+      return { ...base, ...stormGuard(clause, season) };
     case 'annualRain': {
       const { meanAnnualRainMm } = facts;
       const given = clause.counts === 'rain' ? 0 : facts.yearlyIrrigationMm;
@@ -179,98 +167,10 @@ function judgeClause(
   }
 }
 
-const stateOf = (holds: boolean | null): JudgedClause['state'] =>
-  holds === null ? 'open' : holds ? 'met' : 'not met';
-
 const isWithin = (value: number, atLeast = Number.NEGATIVE_INFINITY, below = Number.POSITIVE_INFINITY) =>
   value >= atLeast && value < below;
 
 function otherInterval({ ifNot }: Clause): Interval | null {
   if (typeof ifNot === 'string') return null;
-  if ('days' in ifNot) return { months: 0, days: ifNot.days };
-  const whole = Math.floor(ifNot.months);
-  return { months: whole, days: Math.round((ifNot.months - whole) * 30) };
-}
-
-/** Water of a window; a crop that is not allowed before it has come waits for it while the window still runs. */
-function waterClause(
-  { minMm, counts, window, ifNot }: Extract<Clause, { kind: 'water' }>,
-  granted: Interval,
-  season: WaterSeason,
-  oddsLimit: number,
-) {
-  const { firstDay, plantDay } = season;
-  const toDay =
-    window.to === 'planting'
-      ? plantDay - 1
-      : window.to === 'interval end'
-        ? labelDateOf(firstDay, granted) - 1
-        : nextDate(
-            window.to === 'spring end' ? SPRING_END : window.to === 'unknown' ? UNREAD_END : window.to,
-            firstDay,
-          );
-  const fromDay =
-    window.from === 'application' ? firstDay : Math.max(firstDay, lastDateBefore(window.from, toDay));
-  const withIrrigation = counts === 'rain and irrigation';
-  const judgement = judgeWater(season, { fromDay, toDay, withIrrigation }, minMm);
-  const movable = window.to === 'planting' || window.to === 'interval end';
-  const endsAfterPlanting = !movable && toDay >= plantDay;
-  if (ifNot !== 'not allowed' || !movable) {
-    return { ...judgement, requiredMm: minMm, byDay: toDay, endsAfterPlanting };
-  }
-  const { safeDay } = dayReached(season, { fromDay, withIrrigation }, minMm, oddsLimit);
-  return { ...judgement, requiredMm: minMm, byDay: toDay, ...waitOf(safeDay, fromDay) };
-}
-
-/** Planting may follow the day on which the water is there. */
-const waitOf = (safeDay: number | null, fromDay: number) => ({
-  waitsUntilDay: (safeDay ?? fromDay + SEARCH_DAYS) + 1,
-  waitsForever: safeDay === null,
-});
-
-/** The interval begins on the day on which the rain has fallen; the odds are those that it has run out by planting. */
-function startingRain(minMm: number, interval: Interval, season: WaterSeason, oddsLimit: number) {
-  const { firstDay, plantDay } = season;
-  let byDay = plantDay;
-  while (byDay >= firstDay && labelDateOf(byDay, interval) > plantDay) byDay--;
-  const reached = dayReached(season, { fromDay: firstDay, withIrrigation: false }, minMm, oddsLimit);
-  const { asOfDay } = season;
-  const late = asOfDay !== undefined && asOfDay >= byDay && (reached.observedDay ?? asOfDay + 1) > byDay;
-  const window = { fromDay: firstDay, toDay: Math.max(byDay, firstDay), withIrrigation: false };
-  const { amountMm } = judgeWater(season, window, minMm);
-  return {
-    ...reached.by(byDay),
-    state: stateOf(
-      byDay < firstDay || late
-        ? false
-        : reached.observedDay !== null && reached.observedDay <= byDay
-          ? true
-          : null,
-    ),
-    amountMm,
-    requiredMm: minMm,
-    byDay: byDay < firstDay ? null : byDay,
-    waitsUntilDay: reached.safeDay ?? firstDay + SEARCH_DAYS,
-    waitsForever: reached.safeDay === null,
-  } as const;
-}
-
-/** First such date of the calendar on or after a day. [day number] */
-export function nextDate(monthDay: string, day: number): number {
-  const { year } = civilDateOf(day);
-  const own = dateIn(monthDay, year);
-  return own >= day ? own : dateIn(monthDay, year + 1);
-}
-
-/** Last such date of the calendar on or before a day. [day number] */
-export function lastDateBefore(monthDay: string, day: number): number {
-  const { year } = civilDateOf(day);
-  const own = dateIn(monthDay, year);
-  return own <= day ? own : dateIn(monthDay, year - 1);
-}
-
-function dateIn(monthDay: string, year: number): number {
-  const [month, day] = monthDay.split('-').map(Number);
-  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  return dayNumberOf(year, month, month === 2 && day === 29 && !isLeap ? 28 : day);
+  return 'days' in ifNot ? { months: 0, days: ifNot.days } : intervalFromMonths(ifNot.months);
 }

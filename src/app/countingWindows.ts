@@ -1,4 +1,4 @@
-import { lastDateBefore, nextDate } from '../analysis/labelConditions.ts';
+import { lastDateBefore, nextDate } from '../analysis/calendarDates.ts';
 import { judgeWater } from '../analysis/waterWindow.ts';
 import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { titleOf } from '../catalogue/titleOf.ts';

@@ -1,6 +1,6 @@
 import { forgetRuns } from '../analysis/breakdownRecord.ts';
+import { lastDateBefore, nextDate } from '../analysis/calendarDates.ts';
 import { hasReached } from '../analysis/hasReached.ts';
-import { lastDateBefore, nextDate } from '../analysis/labelConditions.ts';
 import { type AgainstYears, againstYears, regionSeason, summerOf } from '../analysis/regionSeason.ts';
 import { type StationClimate, stationClimate } from '../analysis/stationClimate.ts';
 import { isoDateOf } from '../calendar.ts';

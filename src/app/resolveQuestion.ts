@@ -1,26 +1,22 @@
 import type { Application } from '../analysis/applications.ts';
 import { parseIsoDate } from '../calendar.ts';
-import { type ChosenInterval, chooseInterval } from '../catalogue/chooseInterval.ts';
-import { longerFindings, sayFinding } from '../catalogue/evidenceBeside.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
-import { sayInterval } from '../catalogue/intervalLength.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
-import { rowsOfPair } from '../catalogue/rowsOfPair.ts';
-import { titleOf } from '../catalogue/titleOf.ts';
 import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
-import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import { treatmentLoad } from '../model/deposit/soilLoad.ts';
 import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
-import type { Answer, Caution } from '../schema/answer.ts';
+import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
 import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
 import { canopyOf } from './canopy.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
+import { catalogueInterval, ownInterval, type ResolvedInterval } from './resolveInterval.ts';
+import { textureOf } from './resolveTexture.ts';
 import type { Treatment } from './treatment.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
@@ -31,16 +27,11 @@ const DEFAULT_Q10 = 2.58;
 const STAND_IN_HALF_LIFE_DAYS = 60;
 
 /** A question with its names looked up and its dates turned into day numbers. */
-export interface ResolvedQuestion {
+export interface ResolvedQuestion extends ResolvedInterval {
   readonly question: Question;
   /** The catalogue's active; null where the user's own figures stand in for it. */
   readonly active: Active | null;
   readonly crop: Crop | null;
-  readonly interval: Answer['inputs']['interval'];
-  /** What to know of a catalogue interval: which rows stand in for the crop's own, and that the source says "or more". */
-  readonly intervalRemarks: readonly Caution[];
-  /** Labels of other countries, and findings and advice that ask for longer than the interval used, one sentence each. */
-  readonly longerElsewhere: readonly string[];
   /** What soil pH does and what was made of it; null where nothing is known. */
   readonly phCaution: string | null;
   readonly halfLife: Pick<Answer['inputs']['residual'], 'halfLifeDays' | 'halfLifeOrigin'>;
@@ -88,13 +79,11 @@ export function resolveQuestion(
     own !== null && question.halfLifeDays !== undefined,
   );
   const crop = lookUp(() => findCrop(catalogue, question.crop), own !== null);
-  const { interval, intervalRemarks, longerElsewhere } = own
-    ? {
-        interval: ownInterval(own, appliedDay),
-        intervalRemarks: [],
-        longerElsewhere: active && crop ? findingsBeside(catalogue, active, crop, own) : [],
-      }
-    : catalogueInterval(catalogue, active, crop, question.country, appliedDay, without);
+  const resolvedInterval =
+    own !== null
+      ? ownInterval(own, catalogue, active, crop, appliedDay)
+      : catalogueInterval(catalogue, looked(active), looked(crop), question.country, appliedDay, without);
+  const { interval } = resolvedInterval;
   const halfLife = halfLifeOf(question, active, interval.lengthDays);
   const siteFactor = phFactor(active?.ph ?? null, question.soilPh ?? null);
   const texture = textureOf(question);
@@ -110,9 +99,7 @@ export function resolveQuestion(
     question,
     active,
     crop,
-    interval,
-    intervalRemarks,
-    longerElsewhere,
+    ...resolvedInterval,
     phCaution: active && phCaution(active, question.soilPh, siteFactor),
     halfLife,
     texture,
@@ -165,6 +152,12 @@ function lookUp<T>(find: () => T, optional: boolean): T | null {
   }
 }
 
+/** What a catalogue interval needs: without one of the user's own, no name goes without being looked up. */
+function looked<T>(found: T | null): T {
+  if (found === null) throw new Error('a catalogue interval needs both names looked up');
+  return found;
+}
+
 function checkDates(question: Question, appliedDay: number, plantDay: number): void {
   if (plantDay < appliedDay) {
     throw new InvalidInputError(
@@ -195,59 +188,6 @@ function checkDates(question: Question, appliedDay: number, plantDay: number): v
       },
     );
   }
-}
-
-function ownInterval(own: Interval, appliedDay: number): ResolvedQuestion['interval'] {
-  return {
-    text: sayInterval(own),
-    ...own,
-    lengthDays: labelDateOf(appliedDay, own) - appliedDay,
-    origin: 'own label',
-    fromMemory: false,
-    confirmed: true,
-    disagreement: null,
-    sources: [],
-  };
-}
-
-/** Findings and advice that ask for longer than the user's own interval. */
-const findingsBeside = (catalogue: Catalogue, active: Active, crop: Crop, own: Interval): string[] =>
-  longerFindings(rowsOfPair(catalogue, active, crop), own).map((one) => sayFinding(one, catalogue.sources));
-
-function catalogueInterval(
-  catalogue: Catalogue,
-  active: Active | null,
-  crop: Crop | null,
-  country: Question['country'],
-  appliedDay: number,
-  without: ReadonlySet<number>,
-): Pick<ResolvedQuestion, 'interval' | 'intervalRemarks' | 'longerElsewhere'> {
-  if (active === null || crop === null) throw new Error('a catalogue interval needs both names looked up');
-  const chosen = chooseInterval(catalogue, active, crop, country, without);
-  const { months, days } = chosen;
-  return {
-    interval: {
-      text: sayInterval(chosen),
-      months,
-      days,
-      lengthDays: labelDateOf(appliedDay, chosen) - appliedDay,
-      origin: 'catalogue',
-      fromMemory: chosen.fromMemory,
-      confirmed: false,
-      disagreement: chosen.disagreement,
-      sources: [titleOf(chosen.chosen.source, catalogue.sources)],
-    },
-    intervalRemarks: remarksOf(chosen),
-    longerElsewhere: chosen.besideInWords,
-  };
-}
-
-function remarksOf(chosen: ChosenInterval): Caution[] {
-  const atLeast = `The source gives ${sayInterval(chosen)} or more: your label may ask for longer.`;
-  return [
-    ...(chosen.fallBack === null ? [] : [{ code: 'interval-fallback', text: chosen.fallBack }]),
-    ...(chosen.atLeast ? [{ code: 'interval-at-least', text: atLeast }] : []),
-  ];
 }
 
 /**
@@ -281,31 +221,4 @@ function halfLifeOf(
       details: { field: 'halfLifeDays' },
     },
   );
-}
-
-function textureOf({ soilClass, sandPercent, clayPercent }: Question): SoilTexture {
-  if (sandPercent === undefined && clayPercent === undefined) return { textureClass: soilClass ?? 'loam' };
-  if (soilClass !== undefined || sandPercent === undefined || clayPercent === undefined) {
-    throw new InvalidInputError(
-      'SOIL_INCOMPLETE',
-      soilClass === undefined
-        ? 'Sand and clay must be given together.'
-        : 'A soil is either a texture class or sand and clay, not both.',
-      {
-        hint: 'Give a class such as "loam", or both sand and clay in per cent.',
-        details: { field: 'soilClass' },
-      },
-    );
-  }
-  if (sandPercent + clayPercent > 100) {
-    throw new InvalidInputError(
-      'SOIL_INCOMPLETE',
-      `Sand ${sandPercent} % and clay ${clayPercent} % add up to more than 100 %.`,
-      {
-        hint: 'Sand, silt and clay share 100 %; silt is the rest.',
-        details: { field: 'sandPercent' },
-      },
-    );
-  }
-  return { sand: sandPercent / 100, clay: clayPercent / 100 };
 }

@@ -1,6 +1,5 @@
 import {
   type ConditionedLabel,
-  type FieldFacts,
   type JudgedClause,
   judgeConditions,
   longerOf,
@@ -11,16 +10,14 @@ import { isoDateOf, parseIsoDate } from '../calendar.ts';
 import { measureRow, sayInterval } from '../catalogue/intervalLength.ts';
 import { titleOf } from '../catalogue/titleOf.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
-import { textureGroupOf } from '../model/water/textureGroup.ts';
-import { textureClassIn } from '../model/water/topsoilLayer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { Clause, TracedClause } from '../schema/clauses.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { Provenance } from '../schema/provenance.ts';
-import type { Question } from '../schema/question.ts';
+
 import { conditionName, conditionWords } from './conditionWords.ts';
+import { fieldFacts } from './fieldFacts.ts';
 import type { LabelLine } from './labelLines.ts';
-import { meanAnnualRainMm } from './meanAnnualRain.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
 import type { Say } from './say.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
@@ -54,7 +51,7 @@ export function withConditions(
   const { lines } = asked;
   if (lines.length === 0) return plain(asked);
   const season = waterSeasonOf(asked, weather);
-  const facts = factsOf(asked, weather);
+  const facts = fieldFacts(asked, weather);
   const judged = lines.map((line): LineOfLabel => ({ line, label: judgeConditions(line, season, facts) }));
   const out = passedOver(judged.map(judgedLine), asked.application.appliedDay);
   const setting = judged.filter(({ line }, index) => line.setsDate && !out.has(index));
@@ -165,45 +162,6 @@ export function waterSeasonOf(
     },
     plantDay,
   };
-}
-
-function factsOf(resolved: ResolvedQuestion, { climate }: StationWeather): FieldFacts {
-  const { question, rateGramsPerHa } = resolved;
-  return {
-    soilPh: question.soilPh,
-    organicMatterPercent: question.organicMatterPercent ?? null,
-    textureGroup: givenTextureGroup(resolved),
-    rateGramsPerHa,
-    bioassay: latestBioassay(question),
-    meanAnnualRainMm: meanAnnualRainMm(climate),
-    yearlyIrrigationMm: yearlyIrrigation(question),
-    oddsLimit: question.oddsLimit,
-  };
-}
-
-/** Texture of the soil where the question gives it; null where loam is taken for want of it. */
-function givenTextureGroup({ question, texture }: ResolvedQuestion): FieldFacts['textureGroup'] {
-  const isGiven = question.soilClass !== undefined || question.sandPercent !== undefined;
-  return isGiven ? textureGroupOf(textureClassIn(texture)) : null;
-}
-
-/** The latest bioassay up to the planting date; of one day's several, an injured one counts. */
-function latestBioassay({ evidence, plantOn }: Question): FieldFacts['bioassay'] {
-  const told = evidence.flatMap((one) => (one.kind === 'bioassay' && one.on <= plantOn ? [one] : []));
-  const latest = told
-    .map(({ on }) => on)
-    .sort()
-    .at(-1);
-  if (latest === undefined) return null;
-  return told.some(({ on, injured }) => on === latest && injured) ? 'injured' : 'clean';
-}
-
-/** Irrigation of the year from the application on. [mm] */
-function yearlyIrrigation({ irrigation, appliedOn }: Question): number {
-  const yearOn = parseIsoDate(appliedOn) + 365;
-  return irrigation
-    .filter(({ date }) => date >= appliedOn && parseIsoDate(date) < yearOn)
-    .reduce((sum, { mm }) => sum + mm, 0);
 }
 
 /** Mark and sources of a clause of the catalogue; null for one of the user's own label. */

@@ -1,6 +1,6 @@
 import type { Interval } from '../model/calendar/interval.ts';
 import type { IntervalRow } from '../schema/catalogue.ts';
-import { HALF_MONTH_DAYS } from './parseInterval.ts';
+import { intervalFromMonths } from '../units.ts';
 
 /** Mean length of a month, to rank intervals only. [d] */
 const MONTH_DAYS = 30.4375;
@@ -43,10 +43,4 @@ export function measureRow(row: IntervalRow): MeasuredRow | null {
     return { row, shortest: { months: 0, days: minDays }, longest: { months: 0, days: maxDays ?? minDays } };
   }
   return null;
-}
-
-/** Months as labels write them: half a month counts 15 days. */
-export function intervalFromMonths(months: number): Interval {
-  const whole = Math.floor(months);
-  return { months: whole, days: Math.round((months - whole) * 2 * HALF_MONTH_DAYS) };
 }

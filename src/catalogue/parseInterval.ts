@@ -1,5 +1,6 @@
 import { InvalidInputError } from '../errors.ts';
 import type { Interval } from '../model/calendar/interval.ts';
+import { HALF_MONTH_DAYS } from '../units.ts';
 
 const UNITS: Readonly<Record<string, keyof Interval>> = {
   y: 'months',
@@ -23,9 +24,6 @@ const UNITS: Readonly<Record<string, keyof Interval>> = {
 
 /** Months in a year and days in a week; other units count as themselves. */
 const sizeOf = (unit: string): number => (unit.startsWith('y') ? 12 : unit.startsWith('w') ? 7 : 1);
-
-/** Days that half a month is taken for, as labels with "10.5 months" are read. [d] */
-export const HALF_MONTH_DAYS = 15;
 
 /** Longest interval that is believed. [months] */
 const LONGEST_MONTHS = 120;
