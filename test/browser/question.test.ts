@@ -187,7 +187,7 @@ describe('for everybody', () => {
     const total = bytes.reduce((sum, one) => sum + one, 0);
     const drawing = Math.max(...bytes);
     console.log(`scripts of the first page: ${total} bytes gzipped, ${drawing} of them to draw charts`);
-    expect(total - drawing).toBeLessThan(300_000);
+    expect(total).toBeLessThan(300_000);
     await context.close();
   });
 });
