@@ -8,6 +8,7 @@ import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { printedPages } from './printedPages.ts';
 import { served } from './served.ts';
+import { unjoined } from './unjoined.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 const running = served();
@@ -15,7 +16,7 @@ const running = served();
 const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 const open = (path = 'crops', options = {}) =>
   openPage(running.browser, running.server.address, { path, waitFor: 'sentence', ...options });
-const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
+const plain = (text: string) => unjoined(text).replace(/\s+/g, ' ').trim();
 const sentence = async (page: Page) => plain(await page.getByTestId('sentence').innerText());
 const ringed = async (page: Page) => plain(await page.getByTestId('ringed').innerText());
 const cells = (page: Page, crop: string) =>

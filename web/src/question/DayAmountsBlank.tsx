@@ -1,4 +1,5 @@
 import { blankName } from '../../../src/schema/fieldNames.ts';
+import { joinIsoDates } from '../units/dates.ts';
 import { rainUnit } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
 import { Blank, blankIds } from './Blank.tsx';
@@ -42,7 +43,7 @@ export function DayAmountsBlank({
       label={label}
       unit={unit}
       problem={problem}
-      remark={`${remark} One day a line, like ${example(units, style)}`}
+      remark={joinIsoDates(`${remark} One day a line, like ${example(units, style)}`)}
     >
       <textarea {...blankIds(id, { unit, remark, problem })} {...rest} rows={3} spellcheck={false} />
     </Blank>
