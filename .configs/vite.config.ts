@@ -6,16 +6,24 @@ const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** Families of transforms that no chart of ours uses: maps, forces, trees, fits, labels, word clouds, linked filters. */
 const UNUSED = /^vega-(?:geo|force|hierarchy|label|regression|voronoi|wordcloud|crossfilter)$/;
 
-/** Leaves these families out of the drawing code: an eighth of it. */
+/** What the parts that stay take from libraries of maps, by name; nothing calls it. */
+const MAPS = /^(?:d3-geo|vega-projection|topojson-client)$/;
+const NO_MAPS = ['geoArea', 'geoBounds', 'geoCentroid', 'projection', 'feature', 'mesh'];
+
+/** Leaves these out of the drawing code: a sixth of it. */
 const smallerDrawing: Plugin = {
   name: 'smaller-drawing',
   enforce: 'pre',
-  resolveId(id) {
+  resolveId(id, importer) {
     // Its parts in place of its bundle, so that some can be left out.
     if (id === 'vega') return folder('../node_modules/vega/index.js');
+    if (MAPS.test(id) && importer?.includes('/node_modules/vega')) return '\0no-maps';
     return UNUSED.test(id) ? '\0unused-transforms' : undefined;
   },
-  load: (id) => (id === '\0unused-transforms' ? 'export {};' : undefined),
+  load(id) {
+    if (id === '\0no-maps') return NO_MAPS.map((name) => `export const ${name} = undefined;`).join('\n');
+    return id === '\0unused-transforms' ? 'export {};' : undefined;
+  },
 };
 
 /** The page: built to dist/web, where the server finds it. Nothing is inlined, so that a strict policy holds. */
