@@ -2,11 +2,12 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
+import { unjoined } from './unjoined.ts';
 
 const running = served();
 const open = (path: string, waitFor: string) =>
   openPage(running.browser, running.server.address, { path, waitFor });
-const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
+const plain = (text: string) => unjoined(text).replace(/\s+/g, ' ').trim();
 
 /** Points at a place of a chart's drawing, in shares of its width and height. */
 async function pointAt(page: Page, figure: Locator, x: number, y: number): Promise<void> {

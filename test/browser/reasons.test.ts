@@ -70,7 +70,7 @@ describe('what the label asks for', () => {
     expect(await textOf(page, 'interval-result')).toContain('The interval that counts is 4 months');
     const rules = await textOf(page, 'counting-rules');
     expect(rules).toContain('North Dakota and Minnesota');
-    expect(rules).toMatch(/June 1 to September 1: [\d.]+ in, against 5.98 in, under/);
+    expect(rules).toMatch(/June 1 to September 1: [\d.]+ in, against 6.00 in, under/);
     await page.getByTestId('units-metric').click();
     await expect.poll(() => textOf(page, 'counting-rules')).toMatch(/\d+ mm, against 152 mm, under/);
     await page.context().close();

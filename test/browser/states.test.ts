@@ -202,7 +202,10 @@ describe('a link that is not whole', () => {
       [`crops?${asked}&appliedOn=2026-08-14`, 'fill in the planting date'],
       [`region?${asked}`, 'fill in the date of spraying'],
       [`sheet?${asked}`, 'fill in the date of spraying'],
-      [`?${asked}&appliedOn=2026-08-14&plantOn=2027-05-10&gauge=x:y&also=z&zone=1&evidence=x`, 'Invalid'],
+      [
+        `?${asked}&appliedOn=2026-08-14&plantOn=2027-05-10&gauge=x:y&also=z&zone=1&evidence=x`,
+        'is no day of the calendar',
+      ],
       ['fields/%E0%A4%A', 'small letters, digits and hyphens'],
       ['labels/%E0%A4%A', 'small letters, digits and hyphens'],
       ['catalogue/%E0%A4%A', 'The catalogue has no residual'],
