@@ -41,6 +41,21 @@ export function Chart({ spec, onPick, onPoint }: ChartProps) {
   );
 }
 
+/** Longest that a drawing waits for the next answer. [ms] */
+const LONGEST_WAIT_MS = 1000;
+
+/**
+ * Waits until the answer around a drawing is painted: one that is about to be replaced is not worth drawing, and the
+ * sentence comes before its charts. Switched units reach drawings a moment before the answer in them is asked for.
+ */
+async function painted(element: Element): Promise<void> {
+  const until = performance.now() + LONGEST_WAIT_MS;
+  do {
+    await new Promise(requestAnimationFrame);
+    await new Promise((afterPainting) => setTimeout(afterPainting));
+  } while (element.closest('[data-stale]') !== null && performance.now() < until);
+}
+
 interface Artist {
   /** Draws a specification as soon as the one at work is done; what is overtaken meanwhile is left out. */
   readonly show: (spec: ChartSpec) => Promise<void>;
@@ -59,6 +74,7 @@ function artistFor(element: HTMLElement, events: MarkEvents): Artist {
       busy = true;
       try {
         while (wanted !== null && !left) {
+          if (drawing) await painted(element);
           const next: ChartSpec = wanted;
           wanted = null;
           if (drawing) await drawing.update(next);
