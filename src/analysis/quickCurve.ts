@@ -1,4 +1,4 @@
-import { carryoverOfOnePart } from '../model/odds/carryoverProbability.ts';
+import { carryoverOfOnePart, meanCarryover } from '../model/odds/carryoverProbability.ts';
 import { LEAST_YEARS } from './historicalYears.ts';
 import { relativeWeights } from './oddsCurve.ts';
 
@@ -45,23 +45,17 @@ export const meanOddsOf =
     return sum / total;
   };
 
-/** Mean odds of one treatment on bare soil: {@link meanOddsOf} its {@link plainProbability}, in one loop without a call for each year. */
-export function plainMeanOdds(
-  { logExcess, siteHalfLife, soilSpread }: PlainTreatment,
-  courses: readonly CourseOfSums[],
-): MeanOdds {
-  const rate = Math.LN2 / siteHalfLife;
-  return ({ kept, relative, total }, offset, limit) => {
-    let sum = 0;
-    for (let k = 0; k < kept.length; k++) {
-      const { sums, base } = courses[kept[k]];
-      const decay = rate * (sums[base + offset] - sums[base]);
-      sum += relative[k] * carryoverOfOnePart(logExcess, decay, soilSpread);
-      if (sum / total > limit) break;
-    }
-    return sum / total;
-  };
-}
+/** Mean odds of one treatment on bare soil: {@link meanOddsOf} its {@link plainProbability}, without a call for each year. */
+export const plainMeanOdds =
+  ({ logExcess, siteHalfLife, soilSpread }: PlainTreatment, courses: readonly CourseOfSums[]): MeanOdds =>
+  (stretch, offset, limit) =>
+    meanCarryover(
+      courses,
+      stretch,
+      offset,
+      { logExcess, ratePerDay: Math.LN2 / siteHalfLife, soilSpread },
+      limit,
+    );
 
 /** A stretch of offsets over which the same years stand. */
 export interface Stretch {

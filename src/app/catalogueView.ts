@@ -97,7 +97,7 @@ function cropInterval(catalogue: Catalogue, active: Active, crop: Crop, country:
     );
     return {
       crop: crop.name,
-      interval: sayInterval(chosen),
+      interval: chosen.text,
       ...{ months, days, atLeast, fromMemory, bioassay, fallBack, disagreement },
       beside: [...chosen.elsewhere, ...beside],
     };

@@ -2,7 +2,6 @@ import { type ChosenInterval, chooseInterval } from '../catalogue/chooseInterval
 import { longerFindings, sayFinding } from '../catalogue/evidenceBeside.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
 import { rowsOfPair } from '../catalogue/rowsOfPair.ts';
-import { titleOf } from '../catalogue/titleOf.ts';
 import { type Interval, labelDateOf } from '../model/calendar/interval.ts';
 import type { Answer, Caution } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
@@ -59,7 +58,7 @@ export function catalogueInterval(
   const { months, days } = chosen;
   return {
     interval: {
-      text: sayInterval(chosen),
+      text: chosen.text,
       months,
       days,
       lengthDays: labelDateOf(appliedDay, chosen) - appliedDay,
@@ -67,7 +66,7 @@ export function catalogueInterval(
       fromMemory: chosen.fromMemory,
       confirmed: false,
       disagreement: chosen.disagreement,
-      sources: [titleOf(chosen.chosen.source, catalogue.sources)],
+      sources: [chosen.sourceTitle],
     },
     intervalRemarks: remarksOf(chosen),
     longerElsewhere: chosen.besideInWords,
@@ -75,7 +74,7 @@ export function catalogueInterval(
 }
 
 function remarksOf(chosen: ChosenInterval): Caution[] {
-  const atLeast = `The source gives ${sayInterval(chosen)} or more: your label may ask for longer.`;
+  const atLeast = `The source gives ${chosen.text} or more: your label may ask for longer.`;
   return [
     ...(chosen.fallBack === null ? [] : [{ code: 'interval-fallback', text: chosen.fallBack }]),
     ...(chosen.atLeast ? [{ code: 'interval-at-least', text: atLeast }] : []),

@@ -5,11 +5,15 @@ import type { FieldCountry } from '../schema/codes.ts';
 import { evidenceBeside, intervalsElsewhere, longerFindings, sayFinding } from './evidenceBeside.ts';
 import { isAtLeast, type MeasuredRow, measureRow, rankDays, sayInterval } from './intervalLength.ts';
 import { type ReachingRow, rowsOfPair } from './rowsOfPair.ts';
+import { titleOf } from './titleOf.ts';
 
 /** The catalogue's label interval for a pair, with all that stands behind it. */
 export interface ChosenInterval extends Interval {
-  /** The row that set it. */
+  /** The interval as labels write it. */
+  readonly text: string;
+  /** The row that set it, and the title of its source. */
   readonly chosen: IntervalRow;
+  readonly sourceTitle: string;
   /** The rows that may set it, in the order of the file. */
   readonly counting: readonly IntervalRow[];
   /** Every row that speaks of the pair, those without a length included. */
@@ -74,7 +78,7 @@ export function chooseInterval(
   const pair = rowsOfPair(catalogue, active, crop);
   const choices = known.get(pair) ?? new Map<string, Choice>();
   known.set(pair, choices);
-  const key = [country, ...without].join(' ');
+  const key = without.size === 0 ? country : `${country} ${[...without].join(' ')}`;
   const choice = choices.get(key) ?? choose(pair, catalogue, active, crop, country, without);
   choices.set(key, choice);
   if (choice instanceof MissingDataError) throw choice;
@@ -115,7 +119,9 @@ function choose(
   const { longerElsewhere, elsewhere } = evidenceBeside(pair, country, counting, winner.longest);
   return {
     ...winner.longest,
+    text: sayInterval(winner.longest),
     chosen: winner.row,
+    sourceTitle: titleOf(winner.row.source, catalogue.sources),
     counting,
     rows,
     longerElsewhere,

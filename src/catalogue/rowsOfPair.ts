@@ -11,15 +11,17 @@ export interface ReachingRow {
   readonly reach: RowReach;
 }
 
-const known = new WeakMap<Catalogue, Map<string, readonly ReachingRow[]>>();
+type PairRows = WeakMap<Active, WeakMap<Crop, readonly ReachingRow[]>>;
+const known = new WeakMap<Catalogue, PairRows>();
 
 /** Every row of an active that speaks of a crop, in the order of the file. A catalogue never changes: looked for once. */
 export function rowsOfPair(catalogue: Catalogue, active: Active, crop: Crop): readonly ReachingRow[] {
-  const pairs = known.get(catalogue) ?? new Map<string, readonly ReachingRow[]>();
-  known.set(catalogue, pairs);
-  const key = `${active.isoName}, ${crop.name}`;
-  const rows = pairs.get(key) ?? lookFor(catalogue, active, crop);
-  pairs.set(key, rows);
+  const ofCatalogue: PairRows = known.get(catalogue) ?? new WeakMap();
+  known.set(catalogue, ofCatalogue);
+  const ofActive = ofCatalogue.get(active) ?? new WeakMap<Crop, readonly ReachingRow[]>();
+  ofCatalogue.set(active, ofActive);
+  const rows = ofActive.get(crop) ?? lookFor(catalogue, active, crop);
+  ofActive.set(crop, rows);
   return rows;
 }
 

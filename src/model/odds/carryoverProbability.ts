@@ -36,6 +36,33 @@ export function carryoverOfOnePart(logExcess: number, decayExponent: number, soi
   return decayExponent > 0 ? shareOfSlowerSoils(logExcess / decayExponent, soilSpread) : 1;
 }
 
+/**
+ * Weighted mean of {@link carryoverOfOnePart} over years, in one loop: what the search for clear dates spends its time on.
+ * [0-1] Once a part of the sum is over the limit, so is the whole, for no term is negative: what comes back may then be
+ * that part.
+ *
+ * @param courses each year's running sum of breakdown days and the index at which the year begins in it
+ * @param kept places of the years that count, with their weights in the same order and the sum of these
+ * @param ratePerDay first-order rate of the median soil, ln 2/h_s [1/breakdown day]
+ */
+export function meanCarryover(
+  courses: readonly { readonly sums: Float64Array; readonly base: number }[],
+  { kept, relative, total }: { kept: readonly number[]; relative: Float64Array; total: number },
+  offset: number,
+  { logExcess, ratePerDay, soilSpread }: { logExcess: number; ratePerDay: number; soilSpread: number },
+  limit: number,
+): number {
+  if (logExcess <= 0) return 0;
+  let sum = 0;
+  for (let k = 0; k < kept.length; k++) {
+    const { sums, base } = courses[kept[k]];
+    const speed = logExcess / (ratePerDay * (sums[base + offset] - sums[base]));
+    sum += relative[k] * normalCdf(Math.log(speed) / soilSpread);
+    if (sum / total > limit) break;
+  }
+  return sum / total;
+}
+
 /** Share of soils that break down slower than a speed (1 = the median soil's). [0-1] */
 function shareOfSlowerSoils(speed: number, soilSpread: number): number {
   if (speed <= 0) return 0;
