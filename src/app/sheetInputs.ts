@@ -1,6 +1,6 @@
 import type { Answer } from '../schema/answer.ts';
 import type { Sheet } from '../schema/sheet.ts';
-import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
+import { organicMatterWords } from '../schema/soil.ts';
 import type { Say } from './say.ts';
 import { count } from './words.ts';
 
@@ -28,7 +28,7 @@ export function sheetInputs({ inputs }: Answer, how: Say): Sheet['inputs'] {
   }
   say(
     'Soil',
-    `${soil.texture}, ${question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT} % organic matter, ${percent(question.coverFraction)} covered${question.soilPh === undefined ? '' : `, pH ${question.soilPh}`}`,
+    `${soil.texture}, ${organicMatterWords(question.organicMatterPercent)}, ${percent(question.coverFraction)} covered${question.soilPh === undefined ? '' : `, pH ${question.soilPh}`}`,
   );
   if (question.irrigation.length > 0) {
     const mm = question.irrigation.reduce((sum, one) => sum + one.mm, 0);

@@ -22,3 +22,9 @@ export type TextureGroup = (typeof TEXTURE_GROUPS)[number];
 
 /** Organic matter taken where a question gives none. [% by mass] */
 export const DEFAULT_ORGANIC_MATTER_PERCENT = 2;
+
+/** Organic matter as answers name it: what was given, or what is taken where nothing was. */
+export const organicMatterWords = (percent: number | undefined): string =>
+  percent === undefined
+    ? `${DEFAULT_ORGANIC_MATTER_PERCENT} % organic matter, not given`
+    : `${percent} % organic matter`;

@@ -63,7 +63,7 @@ describe('sheet', () => {
     expect(made.reasons.join(' ')).toContain('rain shortfall');
     expect(made.conditions.length).toBeGreaterThan(0);
     expect(made.cautions.join(' ')).toContain('The label is the law');
-    expect(wordsOf(made.inputs, 'Soil')).toBe('loam, 2 % organic matter, 60 % covered, pH 7.2');
+    expect(wordsOf(made.inputs, 'Soil')).toBe('loam, 2 % organic matter, not given, 60 % covered, pH 7.2');
     expect(made.dataDate).toBe('2026-09-30');
     expect(made.model).toContain('1.2.3');
     expect(made.weather).toContain('observed through September 30, 2026');

@@ -16,6 +16,9 @@ const SCREENS = [
 /** The narrowest screen: nothing may run over its side. [px] */
 const NARROWEST_PX = 320;
 
+/** What a value that is not there leaves in a text that forgot to ask. */
+const UNSAID = /\bundefined\b|\bNaN\b|\[object |\bnull\b/;
+
 /** Time that all screens may take on a busy machine: axe looks at each element of each. [ms] */
 export const EVERY_SCREEN_MS = 180_000;
 
@@ -33,6 +36,7 @@ export async function expectGoodOnEveryScreen(page: Page, picture: readonly [str
     await expect
       .poll(() => graveFaults(page), { timeout: 60_000, interval: 300, message: `${name}, ${screen}` })
       .toEqual({ faults: [], sidewaysPx: 0 });
+    expect(await page.locator('body').innerText(), `${name}, ${screen}`).not.toMatch(UNSAID);
     await page.screenshot({ path: join(folder, `${name}-${screen}.png`), fullPage: true });
   }
   await page.setViewportSize({ width: NARROWEST_PX, height: 800 });

@@ -193,7 +193,7 @@ describe('the grid in words', () => {
   it('counts what fits on the date and says how it stands with the crop asked about', () => {
     expect(cropsFinding(grid, columns[2], 'lentil', 'all', us)).toEqual({
       head: 'After flumioxazin sprayed August 14, 2026, 2 of 4 crops fit on May 10, 2027, by label and by your limit of 2 in 20.',
-      rest: 'Lentil is not among them, about 5 in 20. They are wheat, soybean.',
+      rest: 'They are wheat and soybean. Lentil is not among them, about 5 in 20.',
     });
     expect(cropsFinding(grid, columns[0], 'lentil', 'all', us).rest).toContain(
       'The label bars lentil until May 5, 2027.',

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { ASSUMPTIONS } from '../../../src/schema/assumptionList.ts';
 import { blankName } from '../../../src/schema/fieldNames.ts';
+import { organicMatterWords } from '../../../src/schema/soil.ts';
 import type { Answer } from '../api/contract.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import { Fold } from '../shell/Fold.tsx';
@@ -37,7 +38,7 @@ function BasisRows({ answer, units }: { answer: Answer; units: Units }) {
     ],
     [
       'Soil',
-      `${soil.texture}, ${q.organicMatterPercent === undefined ? '2 % organic matter, not given' : `${q.organicMatterPercent} % organic matter`}, ${percent(q.coverFraction)} covered`,
+      `${soil.texture}, ${organicMatterWords(q.organicMatterPercent)}, ${percent(q.coverFraction)} covered`,
     ],
     ['Soil pH', q.soilPh === undefined ? 'not given' : `${q.soilPh}`],
     [

@@ -41,7 +41,7 @@ export function cropsFinding(
   const row = crops.find(({ crop }) => crop === own);
   const which = names.length === 0 ? [] : [theyAre(names)];
   const ours = row === undefined ? [] : [capital(`${ownWords(row, column, years, limit, dates)}.`)];
-  return { head, rest: [...ours, ...which].join(' ') };
+  return { head, rest: [...which, ...ours].join(' ') };
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 import { ASSUMPTIONS } from '../../../src/schema/assumptionList.ts';
+import { organicMatterWords } from '../../../src/schema/soil.ts';
 import type { Answer } from '../api/contract.ts';
 import { sayOddsLimit } from '../question/questionInWords.ts';
 import { rainText, type Units } from '../units/units.ts';
@@ -13,7 +14,7 @@ export function inputWords({ inputs, weather }: Answer, units: Units): string {
     q.overlapFactor === 1 ? null : `${q.overlapFactor} times the dose in overlaps`,
     q.canopyFraction === 0 ? 'on bare ground' : `${percent(q.canopyFraction)} of it caught by leaves`,
     `before ${crop}${q.standUse && q.standUse !== 'harvested' ? `, ${q.standUse}` : ''}`,
-    `${soil.texture} with ${q.organicMatterPercent} % organic matter, ${q.soilPh === undefined ? 'pH not given' : `pH ${q.soilPh}`}, ${percent(q.coverFraction)} of the ground covered`,
+    `${soil.texture} with ${organicMatterWords(q.organicMatterPercent)}, ${q.soilPh === undefined ? 'pH not given' : `pH ${q.soilPh}`}, ${percent(q.coverFraction)} of the ground covered`,
     residual.halfLifeDays === null
       ? null
       : `half-life ${residual.halfLifeDays} days (${residual.halfLifeOrigin})`,

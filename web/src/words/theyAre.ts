@@ -4,6 +4,7 @@ const NAMED = 5;
 /** Those that a sentence before has counted, by name: "They are pea, corn and 2 more." */
 export function theyAre(names: readonly string[]): string {
   if (names.length === 1) return `It is ${names[0]}.`;
-  const more = names.length - NAMED;
-  return `They are ${more > 1 ? `${names.slice(0, NAMED).join(', ')} and ${more} more` : names.join(', ')}.`;
+  const counted = names.length - NAMED;
+  const named = counted > 1 ? [...names.slice(0, NAMED), `${counted} more`] : names;
+  return `They are ${named.slice(0, -1).join(', ')} and ${named[named.length - 1]}.`;
 }
