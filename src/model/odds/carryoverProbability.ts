@@ -44,6 +44,8 @@ export function carryoverOfOnePart(logExcess: number, decayExponent: number, soi
  * @param courses each year's running sum of breakdown days and the index at which the year begins in it
  * @param kept places of the years that count, with their weights in the same order and the sum of these
  * @param ratePerDay first-order rate of the median soil, ln 2/h_s [1/breakdown day]
+ * Valid      a year without any breakdown counts 1, as an infinite speed does
+ * Checked    test/model/meanCarryover.test.ts (bit for bit against the years one by one)
  */
 export function meanCarryover(
   courses: readonly { readonly sums: Float64Array; readonly base: number }[],
