@@ -9,15 +9,6 @@ const open = (path: string, waitFor: string) =>
   openPage(running.browser, running.server.address, { path, waitFor });
 const plain = (text: string) => unjoined(text).replace(/\s+/g, ' ').trim();
 
-/** Points at a place of a chart's drawing, in shares of its width and height. */
-async function pointAt(page: Page, figure: Locator, x: number, y: number): Promise<void> {
-  const drawn = figure.locator('.drawing svg');
-  await drawn.scrollIntoViewIfNeeded();
-  const box = await drawn.boundingBox();
-  if (box === null) throw new Error('The drawing has no box.');
-  await page.mouse.move(box.x + box.width * x, box.y + box.height * y);
-}
-
 /** The numbers under a chart, each after its name, once they are there. */
 async function readout(figure: Locator): Promise<string[]> {
   const parts = figure.getByTestId('readout').locator('span');
@@ -25,10 +16,31 @@ async function readout(figure: Locator): Promise<string[]> {
   return (await parts.allInnerTexts()).map(plain);
 }
 
+/**
+ * Points at a place of a chart's drawing, in shares of its width and height, and gives the numbers under it.
+ * A chart may be drawn anew meanwhile; then it is pointed at again.
+ */
+async function pointAt(page: Page, figure: Locator, x: number, y: number): Promise<string[]> {
+  const drawn = figure.locator('.drawing svg');
+  const parts = figure.getByTestId('readout').locator('span');
+  await page.mouse.move(2, 2);
+  await expect.poll(() => parts.count()).toBe(0);
+  let told: string[] = [];
+  await expect
+    .poll(async () => {
+      const box = await drawn.boundingBox();
+      if (box === null) return 0;
+      await drawn.hover({ position: { x: box.width * x, y: box.height * y }, force: true });
+      told = (await parts.allInnerTexts()).map(plain);
+      return told.length;
+    })
+    .toBeGreaterThan(0);
+  return told;
+}
+
 /** Expects that the numbers under a chart are those of a row of its table. */
 async function expectRowOfTable(page: Page, figure: Locator, x: number, y: number): Promise<string[]> {
-  await pointAt(page, figure, x, y);
-  const told = await readout(figure);
+  const told = await pointAt(page, figure, x, y);
   await figure.getByRole('button', { name: 'As a table' }).click();
   const heads = (await figure.locator('thead th').allInnerTexts()).map(plain);
   const rows = await figure
@@ -68,7 +80,6 @@ describe('a chart that is pointed at', () => {
     await expectRowOfTable(page, figure('story-chart'), 0.7, 0.5);
 
     const year = figure('years').locator('.mark-symbol path').first();
-    await year.scrollIntoViewIfNeeded();
     await year.hover({ force: true });
     expect((await readout(figure('years'))).join()).toMatch(/Year \d{4},Third \w+,Warm rain, in [\d.]+/);
     await page.mouse.move(2, 2);

@@ -23,11 +23,17 @@ export async function importInOtherProcess(folder: string, files: readonly strin
     said += text;
   });
   await Promise.race([once(child.stdout, 'data'), ended]);
+  /** What became of the files so far, a line each. */
+  const outcomes = () => said.split('\n').slice(1, -1);
   return {
     kill,
+    outcomes,
+    /** Until the outcomes of so many files are said, or the import has ended by itself. */
+    said: async (files: number) => {
+      while (outcomes().length < files && child.exitCode === null)
+        await Promise.race([once(child.stdout, 'data'), ended]);
+    },
     /** Exit code, once it has ended by itself. */
     ended: async () => (await ended)[0] as number | null,
-    /** What became of the files so far, a line each. */
-    outcomes: () => said.split('\n').slice(1, -1),
   };
 }
