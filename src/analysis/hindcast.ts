@@ -24,7 +24,7 @@ export interface HindcastYear {
 }
 
 /** The years that can be looked back on: their own window is usable. */
-export function hindcastYears(climate: StationClimate, question: SeasonQuestion): HistoricalYear[] {
+export function hindcastYears(climate: StationClimate, question: SeasonQuestion): readonly HistoricalYear[] {
   const firstDay = firstDayOf(question.applications);
   const labelOffset = Math.max(...question.applications.map(labelDayOf)) - firstDay;
   const windowDays = Math.max(labelOffset, question.plantDay - firstDay) + 1;

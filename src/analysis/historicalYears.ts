@@ -8,6 +8,9 @@ export const LEAST_YEARS = 10;
 /** Fewer usable years than this give odds with a warning. */
 export const WANTED_YEARS = 20;
 
+/** Lists of years remembered for each record, some 3 kB each. */
+const MOST_LISTS = 32;
+
 /** A past year whose weather stands for what the season may bring. */
 export interface HistoricalYear {
   readonly year: number;
@@ -27,7 +30,7 @@ export function historicalYears(
   appliedDay: number,
   windowDays: number,
   base: { readonly from?: number; readonly to?: number },
-): HistoricalYear[] {
+): readonly HistoricalYear[] {
   const applicationYear = civilDateOf(appliedDay).year;
   const years = usableYears(climate, appliedDay, windowDays, base).filter(
     ({ year }) => year !== applicationYear,
@@ -45,8 +48,30 @@ export function historicalYears(
   return years;
 }
 
-/** All years of the base period whose window is usable, that of the application included. */
+const known = new WeakMap<StationClimate, Map<string, readonly HistoricalYear[]>>();
+
+/**
+ * All years of the base period whose window is usable, that of the application included. The last few lists of a record
+ * are remembered: conditions of labels ask for the same ones again and again.
+ */
 export function usableYears(
+  climate: StationClimate,
+  appliedDay: number,
+  windowDays: number,
+  base: { readonly from?: number; readonly to?: number },
+): readonly HistoricalYear[] {
+  const lists = known.get(climate) ?? new Map<string, readonly HistoricalYear[]>();
+  known.set(climate, lists);
+  const key = `${appliedDay} ${windowDays} ${base.from} ${base.to}`;
+  const found = lists.get(key);
+  if (found) return found;
+  const years = lookThrough(climate, appliedDay, windowDays, base);
+  if (lists.size >= MOST_LISTS) lists.clear();
+  lists.set(key, years);
+  return years;
+}
+
+function lookThrough(
   { series, windows }: StationClimate,
   appliedDay: number,
   windowDays: number,

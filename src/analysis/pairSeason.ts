@@ -1,6 +1,5 @@
 import { labelDateOf } from '../model/calendar/interval.ts';
 import { daysToCleanLeaves } from '../model/deposit/leafWashOff.ts';
-import { demandBreakdownDays } from '../model/odds/demand.ts';
 import { logLabelMargin } from '../model/odds/labelMargin.ts';
 import { oddsRange } from '../model/odds/oddsRange.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
@@ -13,7 +12,6 @@ import type { SeasonQuestion } from './seasonQuestion.ts';
 import type { TraceSet } from './seasonTraceSet.ts';
 import type { ThirdName } from './thirds.ts';
 import { sharedYearFrame, type YearFrame, yearFrame } from './yearFrame.ts';
-import { yearWeights } from './yearWeights.ts';
 
 /** Odds and dates of one residual before one crop, for any planting date. */
 export interface PairSeason {
@@ -119,14 +117,8 @@ function workOut(
 ): YearSet {
   const { response, halfLife, siteFactor, load, canopyFraction, appliedDay, interval } = application;
   const intervalDays = labelDateOf(appliedDay, interval) - appliedDay;
-  const { labelSums } = set.record(response);
-  const demand = demandBreakdownDays(
-    years.map(({ start }) => labelSums[start + intervalDays] - labelSums[start]),
-    intervalDays,
-    assumptions.demandFloorFraction,
-  );
+  const demand = set.demand(response, years, intervalDays);
   const logMargin = logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin);
-  const weights = yearWeights(set.climate, years, plantOffset, appliedDay, outlook);
   const traces = set.traces(response, years);
   const siteHalfLife = halfLife * siteFactor;
   const { soilSpread } = assumptions;
@@ -146,9 +138,10 @@ function workOut(
     : (year: number, offset: number) => plainProbability(plain, traces[year], offset);
   const fallsFrom = courses ? daysToCleanLeaves(assumptions.foliageHalfLifeDays) + 1 : 0;
   const frameOf = hangsOnDate(outlook) ? yearFrame : sharedYearFrame;
-  const reach = traces.map(({ lastOffset }) => lastOffset);
-  const framed = { years, weights, reach, labelOffset, horizonOffset: horizon };
-  const { thirds, stretches } = frameOf(set.climate.warmRain, framed);
+  const { weights, thirds, stretches } = frameOf(set.climate, {
+    ...{ years, traces, appliedDay, plantOffset, outlook },
+    ...{ labelOffset, horizonOffset: horizon },
+  });
   return {
     years,
     weights,

@@ -117,8 +117,9 @@ export function heldFrom(
 ): number | null {
   if (last < first || !within(last)) return null;
   const falling = Math.min(Math.max(first, fallsFrom), last);
-  let held = firstThatHolds(within, falling, last);
-  if (held > falling) return held;
+  // More than half of all searches end where they begin: a label date is often late enough.
+  if (!within(falling)) return firstThatHolds(within, falling + 1, last);
+  let held = falling;
   while (held > first && within(held - 1)) held--;
   return held;
 }

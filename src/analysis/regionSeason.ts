@@ -1,6 +1,5 @@
 import { civilDateOf, dayNumberOf } from '../calendar.ts';
 import { labelDateOf } from '../model/calendar/interval.ts';
-import { demandBreakdownDays } from '../model/odds/demand.ts';
 import { logLabelMargin } from '../model/odds/labelMargin.ts';
 import type { Application } from './applications.ts';
 import { usableYears } from './historicalYears.ts';
@@ -61,13 +60,7 @@ function shareAboveAtLabel(
 ): number {
   const { response, halfLife, siteFactor, load, canopyFraction, appliedDay, interval } = application;
   const years = set.years(Math.max(labelOffset, plantDay - appliedDay) + 1);
-  const { labelSums } = set.record(response);
-  const intervalDays = labelDateOf(appliedDay, interval) - appliedDay;
-  const demand = demandBreakdownDays(
-    years.map(({ start }) => labelSums[start + intervalDays] - labelSums[start]),
-    intervalDays,
-    assumptions.demandFloorFraction,
-  );
+  const demand = set.demand(response, years, labelDateOf(appliedDay, interval) - appliedDay);
   const logMargin = logLabelMargin(demand, halfLife, assumptions.soilSpread, assumptions.labelMargin);
   const treatment = { offsetDays: 0, logMargin, load, canopyFraction, siteHalfLife: halfLife * siteFactor };
   const above = set

@@ -1,3 +1,4 @@
+import { demandBreakdownDays } from '../model/odds/demand.ts';
 import { type BreakdownResponse, responseKey } from '../model/run/breakdownSums.ts';
 import { irrigationCourse } from '../model/weather/ownRecords.ts';
 import { type BreakdownRecord, breakdownRecord } from './breakdownRecord.ts';
@@ -14,6 +15,8 @@ export interface TraceSet {
   record(response: BreakdownResponse): BreakdownRecord;
   /** The usable years of a window; the same years are the same list. @throws {MissingDataError} TOO_FEW_YEARS */
   years(windowDays: number): readonly HistoricalYear[];
+  /** Demand of an interval over some years; residuals that break down alike share it. [breakdown days] */
+  demand(response: BreakdownResponse, years: readonly HistoricalYear[], intervalDays: number): number;
   /** The traces of some years, up to the set's horizon. */
   traces(response: BreakdownResponse, years: readonly HistoricalYear[]): readonly Trace[];
 }
@@ -50,6 +53,15 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
     records.set(key, found);
     return found;
   };
+  const demands = new Map<readonly HistoricalYear[], Map<string, number>>();
+  const demandOf = (response: BreakdownResponse, wanted: readonly HistoricalYear[], intervalDays: number) => {
+    const { labelSums } = record(response);
+    return demandBreakdownDays(
+      wanted.map(({ start }) => labelSums[start + intervalDays] - labelSums[start]),
+      intervalDays,
+      assumptions.demandFloorFraction,
+    );
+  };
   const byWindow = new Map<number, readonly HistoricalYear[]>();
   const byYears = new Map<string, readonly HistoricalYear[]>();
   const years = (windowDays: number) => {
@@ -67,6 +79,14 @@ export function traceSet(climate: StationClimate, shared: SharedSeason): TraceSe
     observedDays,
     record,
     years,
+    demand(response, wanted, intervalDays) {
+      const ofList = demands.get(wanted) ?? new Map<string, number>();
+      demands.set(wanted, ofList);
+      const key = `${responseKey(response)} ${intervalDays}`;
+      const demand = ofList.get(key) ?? demandOf(response, wanted, intervalDays);
+      ofList.set(key, demand);
+      return demand;
+    },
     traces(response, wanted) {
       const key = responseKey(response);
       const ofList = byList.get(wanted) ?? new Map<string, Trace[]>();

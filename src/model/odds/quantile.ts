@@ -9,7 +9,7 @@
  * @example quantile([1, 2, 3, 4], 0.5) // 2.5
  */
 export function quantile(values: Iterable<number>, p: number): number {
-  const sorted = Float64Array.from(values).sort();
+  const sorted = new Float64Array(values).sort();
   const position = (sorted.length - 1) * p;
   const below = Math.floor(position);
   const share = position - below;
