@@ -9,10 +9,10 @@ import { readQuestion } from './readQuestion.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { NEUTRAL } from './say.ts';
 import { observedThrough } from './seasonQuestionOf.ts';
+import { forbids, settleConditions } from './settleConditions.ts';
 import type { SharedSeasons } from './sharedSeasons.ts';
 import type { StationWeather } from './stationWeather.ts';
 import { speciesOf, storedLabel, treatmentOf, withResidual } from './treatment.ts';
-import { forbids, withConditions } from './withConditions.ts';
 import { sayOdds } from './words.ts';
 
 /** What a row's answer needs beside its question. */
@@ -58,7 +58,7 @@ const conditioned = (
   catalogue: Catalogue,
 ): ResolvedQuestion =>
   resolved.lines.some(({ setsDate }) => setsDate)
-    ? withConditions(resolved, weather, catalogue, NEUTRAL).resolved
+    ? settleConditions(resolved, weather, catalogue).resolved
     : resolved;
 
 function answerOf(resolved: ResolvedQuestion, weather: StationWeather, seasons: SharedSeasons): Answered {

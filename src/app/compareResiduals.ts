@@ -51,9 +51,9 @@ export async function compareResiduals(input: ComparisonInput, deps: AnswerDeps)
   const model = modelOf(deps.version);
   const entries = (await deps.labels?.labels()) ?? [];
   const crop = cropNamed(question.crop, entries, catalogue);
-  const asked = { ...question, ...NOTHING_FOUND, crop };
-  const weather = await deps.climates.of({ ...asked, residual: '' });
-  const others = await otherQuestions({ ...asked, residual: '' }, deps.labels);
+  const asked: Question = { ...question, ...NOTHING_FOUND, crop, residual: '' };
+  const weather = await deps.climates.of(asked);
+  const others = await otherQuestions(asked, deps.labels);
   const { resolved, unjudged } = resolveAll(
     pairsBefore(asked, entries, catalogue),
     others,
@@ -91,11 +91,7 @@ function cropNamed(name: string, entries: readonly StoredLabel[], catalogue: Cat
 }
 
 /** A pair for each product of the user's own, and for each active that no such product of it alone stands for. */
-function pairsBefore(
-  question: Omit<Question, 'residual'>,
-  entries: readonly StoredLabel[],
-  catalogue: Catalogue,
-): Pair[] {
+function pairsBefore(question: Question, entries: readonly StoredLabel[], catalogue: Catalogue): Pair[] {
   const own = entries.filter(({ entry }) => lineFor(question.crop, entry, catalogue) !== undefined);
   const alone = new Set(
     own.flatMap(({ entry: { actives } }) =>

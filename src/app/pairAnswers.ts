@@ -8,11 +8,18 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { Unjudged } from '../schema/comparison.ts';
 import type { LabelEntry } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
+import { fieldPartOf } from './fieldPart.ts';
 import { carryingApplications, fieldLabelDay } from './fieldTreatments.ts';
-import { conditionedTreatment, type OtherQuestion, withOthers } from './preparedTreatments.ts';
+import {
+  conditionedTreatment,
+  type OtherQuestion,
+  type TreatmentWithOthers,
+  withOthers,
+} from './preparedTreatments.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { NEUTRAL } from './say.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
+import { settleConditions } from './settleConditions.ts';
 import type { StationWeather } from './stationWeather.ts';
 
 /** What a question about many pairs does not hold. */
@@ -55,25 +62,38 @@ export interface ResolvedPair {
   readonly resolved: ResolvedQuestion;
 }
 
-/** Looks pairs up, each with the field's other treatments; those that cannot be judged are told apart. */
+/**
+ * Looks pairs up, each with the field's other treatments; those that cannot be judged are told apart.
+ * @param pairs questions that differ in residual and crop alone
+ */
 export function resolveAll(
   pairs: readonly Pair[],
   others: readonly OtherQuestion[],
   weather: StationWeather,
   catalogue: Catalogue,
 ): { resolved: ResolvedPair[]; unjudged: Unjudged[] } {
+  if (pairs.length === 0) return { resolved: [], unjudged: [] };
+  const ofField = fieldPartOf(pairs[0].question);
   const all = pairs.map((pair) =>
-    judgedOrTold(pair.name, () => withOthers(pair.question, pair.entry, others, catalogue)),
+    judgedOrTold(pair.name, () => withOthers(pair.question, pair.entry, others, catalogue, ofField)),
   );
   return {
     resolved: all.flatMap((one, index) =>
-      isUnjudged(one)
-        ? []
-        : [{ pair: pairs[index], resolved: conditionedTreatment(one, weather, catalogue, NEUTRAL).resolved }],
+      isUnjudged(one) ? [] : [{ pair: pairs[index], resolved: settled(one, weather, catalogue) }],
     ),
     unjudged: all.filter(isUnjudged),
   };
 }
+
+/** A treatment with the interval that its conditions leave; of a treatment alone they are not put into words. */
+const settled = (
+  treatment: TreatmentWithOthers,
+  weather: StationWeather,
+  catalogue: Catalogue,
+): ResolvedQuestion =>
+  treatment.beside.length === 0
+    ? settleConditions(treatment.main.resolved, weather, catalogue).resolved
+    : conditionedTreatment(treatment, weather, catalogue, NEUTRAL).resolved;
 
 /** Seasons of pairs by their applications: crops with the same intervals share one. */
 export type KnownSeasons = Map<string, PairSeason>;

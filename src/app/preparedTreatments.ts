@@ -3,6 +3,7 @@ import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
 import { type AskedQuestion, type Question, questionSchema } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
+import type { FieldPart } from './fieldPart.ts';
 import { refuseUnknownSums } from './fieldTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
 import { type Say, sayIn } from './say.ts';
@@ -63,6 +64,7 @@ export interface TreatmentWithOthers {
 
 /**
  * Looks a treatment up before one crop, and the field's others with it.
+ * @param ofField as {@link treatmentOf} takes it
  * @throws {InvalidInputError} HALF_LIFE_MISSING where a sum cannot be reckoned; and what {@link treatmentOf} throws
  */
 export function withOthers(
@@ -70,8 +72,9 @@ export function withOthers(
   entry: LabelEntry | null,
   others: readonly OtherQuestion[],
   catalogue: Catalogue,
+  ofField?: FieldPart,
 ): TreatmentWithOthers {
-  const main = treatmentOf(question, entry, catalogue);
+  const main = treatmentOf(question, entry, catalogue, ofField);
   const { crop, plantOn } = question;
   const beside = others.map((other) =>
     treatmentOf({ ...other.question, crop, plantOn }, other.stored?.entry ?? null, catalogue),

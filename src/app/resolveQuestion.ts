@@ -1,22 +1,17 @@
 import type { Application } from '../analysis/applications.ts';
-import { parseIsoDate } from '../calendar.ts';
 import { findActive } from '../catalogue/findActive.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
 import { parseInterval } from '../catalogue/parseInterval.ts';
 import { InvalidInputError } from '../errors.ts';
 import { phFactor } from '../model/breakdown/phFactor.ts';
-import { treatmentLoad } from '../model/deposit/soilLoad.ts';
-import type { TopsoilLayer } from '../model/water/topsoilLayer.ts';
-import { type SoilTexture, topsoilLayer } from '../model/water/topsoilLayer.ts';
+import type { SoilTexture, TopsoilLayer } from '../model/water/topsoilLayer.ts';
 import type { Answer } from '../schema/answer.ts';
 import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
-import { DEFAULT_ORGANIC_MATTER_PERCENT } from '../schema/soil.ts';
-import { canopyOf } from './canopy.ts';
+import { type FieldPart, fieldPartOf } from './fieldPart.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
 import { phCaution } from './phCaution.ts';
 import { catalogueInterval, ownInterval, type ResolvedInterval } from './resolveInterval.ts';
-import { textureOf } from './resolveTexture.ts';
 import type { Treatment } from './treatment.ts';
 
 /** Default exponent of each form of the moisture response. [-] */
@@ -60,19 +55,19 @@ export interface ResolvedQuestion extends ResolvedInterval {
  * The user's own entries win over the catalogue.
  *
  * @param without numbers of the catalogue's rows that another line of their label takes the place of
- * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, INTERVAL_UNREADABLE, PLANTING_BEFORE_APPLICATION,
- *   BASE_PERIOD, SOIL_INCOMPLETE, HALF_LIFE_MISSING (none known, and rate, overlap or leaves make it matter)
+ * @param ofField what the question says of field, spraying and dates; for many questions that differ in residual and
+ *   crop alone it is worked out once
+ * @throws {InvalidInputError} RESIDUAL_UNKNOWN, CROP_UNKNOWN, INTERVAL_UNREADABLE, what {@link fieldPartOf} throws,
+ *   HALF_LIFE_MISSING (none known, and rate, overlap or leaves make it matter)
  * @throws {MissingDataError} INTERVAL_MISSING
  */
 export function resolveQuestion(
   question: Question,
   catalogue: Catalogue,
   without: ReadonlySet<number> = new Set(),
+  ofField: FieldPart = fieldPartOf(question),
 ): ResolvedQuestion {
-  const appliedDay = parseIsoDate(question.appliedOn);
-  const plantDay = parseIsoDate(question.plantOn);
-  checkDates(question, appliedDay, plantDay);
-
+  const { appliedDay, plantDay, texture, layer, load, canopyFraction } = ofField;
   const own = question.interval === undefined ? null : parseInterval(question.interval);
   const active = lookUp(
     () => findActive(catalogue, question.residual),
@@ -84,14 +79,8 @@ export function resolveQuestion(
       ? ownInterval(own, catalogue, active, crop, appliedDay)
       : catalogueInterval(catalogue, looked(active), looked(crop), question.country, appliedDay, without);
   const { interval } = resolvedInterval;
-  const halfLife = halfLifeOf(question, active, interval.lengthDays);
+  const halfLife = halfLifeOf(question, active, interval.lengthDays, ofField);
   const siteFactor = phFactor(active?.ph ?? null, question.soilPh ?? null);
-  const texture = textureOf(question);
-  const layer = topsoilLayer(
-    texture,
-    question.organicMatterPercent ?? DEFAULT_ORGANIC_MATTER_PERCENT,
-    question.coverFraction,
-  );
   const { assume } = question;
   const moisture = assume.moistureResponse;
   const ownExponent = moisture === 'dryness' ? active?.moistureExponent : null;
@@ -116,8 +105,8 @@ export function resolveQuestion(
     application: {
       appliedDay,
       interval,
-      load: treatmentLoad(question.rateFraction, question.overlapFactor),
-      canopyFraction: canopyOf(question),
+      load,
+      canopyFraction,
       halfLife: assume.halfLifeFactor * (halfLife.halfLifeDays ?? STAND_IN_HALF_LIFE_DAYS),
       siteFactor,
       response: {
@@ -158,38 +147,6 @@ function looked<T>(found: T | null): T {
   return found;
 }
 
-function checkDates(question: Question, appliedDay: number, plantDay: number): void {
-  if (plantDay < appliedDay) {
-    throw new InvalidInputError(
-      'PLANTING_BEFORE_APPLICATION',
-      `The planting date ${question.plantOn} lies before the application on ${question.appliedOn}.`,
-      { hint: 'Give a planting date on or after the application.', details: { field: 'plantOn' } },
-    );
-  }
-  const { baseFrom, baseTo } = question;
-  if (baseFrom !== undefined && baseTo !== undefined && baseFrom > baseTo) {
-    throw new InvalidInputError(
-      'BASE_PERIOD',
-      `The base period ${baseFrom}-${baseTo} ends before it begins.`,
-      {
-        hint: 'Give the earlier year first, for example 1981-2018.',
-        details: { field: 'baseFrom' },
-      },
-    );
-  }
-  const { outlook } = question;
-  if (outlook && Math.abs(outlook.belowPercent + outlook.nearPercent + outlook.abovePercent - 100) > 1e-6) {
-    throw new InvalidInputError(
-      'OUTLOOK_CHANCES',
-      `The outlook chances ${outlook.belowPercent}, ${outlook.nearPercent} and ${outlook.abovePercent} do not add up to 100 per cent.`,
-      {
-        hint: 'Give three chances below, near and above normal, for example 40,35,25.',
-        details: { field: 'outlook' },
-      },
-    );
-  }
-}
-
 /**
  * The half-life that counts. Where an active has none, label dates and conditions still stand, and so do the odds at
  * full rate on bare soil, in which the half-life cancels; whatever brings it back in is refused.
@@ -198,6 +155,7 @@ function halfLifeOf(
   question: Question,
   active: Active | null,
   intervalDays: number,
+  { load, canopyFraction }: FieldPart,
 ): ResolvedQuestion['halfLife'] {
   if (question.halfLifeDays !== undefined) {
     return { halfLifeDays: question.halfLifeDays, halfLifeOrigin: 'own entry' };
@@ -205,9 +163,7 @@ function halfLifeOf(
   if (active?.fieldHalfLifeDays) {
     return { halfLifeDays: active.fieldHalfLifeDays.typical, halfLifeOrigin: 'catalogue' };
   }
-  const { rateFraction, overlapFactor, evidence } = question;
-  const cancels =
-    treatmentLoad(rateFraction, overlapFactor) === 1 && canopyOf(question) === 0 && evidence.length === 0;
+  const cancels = load === 1 && canopyFraction === 0 && question.evidence.length === 0;
   if (active !== null && (cancels || intervalDays === 0)) {
     return { halfLifeDays: null, halfLifeOrigin: 'none' };
   }

@@ -2,6 +2,7 @@ import { InvalidInputError } from '../errors.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
 import type { AskedQuestion, Question } from '../schema/question.ts';
+import type { FieldPart } from './fieldPart.ts';
 import { type LabelBook, labelUnknown } from './labelBook.ts';
 import { resolveEntered } from './resolveEntered.ts';
 import { type ResolvedQuestion, resolveQuestion } from './resolveQuestion.ts';
@@ -41,14 +42,15 @@ export function speciesOf(crop: string): string[] {
   return species;
 }
 
-/** Looks a treatment up, by the user's own label entry where there is one. */
+/** Looks a treatment up, by the user's own label entry where there is one. @param ofField as {@link resolveQuestion} takes it */
 export function treatmentOf(
   question: Question,
   entry: LabelEntry | null,
   catalogue: Catalogue,
+  ofField?: FieldPart,
 ): AskedTreatment {
   if (entry !== null) return resolveEntered(question, entry, catalogue);
-  const resolved = resolveQuestion(question, catalogue);
+  const resolved = resolveQuestion(question, catalogue, undefined, ofField);
   return { resolved, actives: [resolved], conditionsInWords: '', foodFeedInterval: null };
 }
 
