@@ -221,6 +221,13 @@ describe('import directions', () => {
     expect(writers).toEqual(['src/dateWords.ts']);
   });
 
+  it('lets tests draw their values through the one file that sets the seed', () => {
+    const drawing = filesUnder('test').filter((file) =>
+      /^import .*'fast-check';$/m.test(readFileSync(join(root, file), 'utf8')),
+    );
+    expect(drawing).toEqual(['test/fastCheck.ts']);
+  });
+
   it('keeps files, network, clock and environment out of model and analysis', () => {
     const impure = /from 'node:|process\.|Date\.now|new Date|fetch\(|Math\.random|console\./;
     const found = [...filesUnder('src/model'), ...filesUnder('src/analysis')].filter((file) =>

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayReached, judgeWater, SEARCH_DAYS, type WaterSeason } from '../../src/analysis/waterWindow.ts';
 import { parseIsoDate } from '../../src/calendar.ts';
+import fc from '../fastCheck.ts';
 import { countedClimate, laterYears, type RainRule, risingYears } from './countedYears.ts';
 
 const APPLIED = parseIsoDate('2021-06-01');

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { breakdownRecord } from '../../src/analysis/breakdownRecord.ts';
 import { type SeasonOdds, seasonOdds } from '../../src/analysis/seasonOdds.ts';
@@ -14,6 +13,7 @@ import { labelWater } from '../../src/model/run/labelWater.ts';
 import { topsoilLayer } from '../../src/model/water/topsoilLayer.ts';
 import { whySchema } from '../../src/schema/why.ts';
 import { assumptions, climateOf, plainApplication, plainQuestion } from '../cases/seasonOf.ts';
+import fc from '../fastCheck.ts';
 import { describeWithRecords } from '../sharedWeather.ts';
 import { climateOfSeries, inventedSeries } from './inventedWeather.ts';
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { answerField } from '../../src/app/answerField.ts';
 import { createClimateCache } from '../../src/app/climateCache.ts';
@@ -12,6 +11,7 @@ import type { RegionRow } from '../../src/schema/region.ts';
 import type { StationRecord } from '../../src/schema/weather.ts';
 import { generatedRecord } from '../bench/generatedRecord.ts';
 import { catalogue } from '../catalogue/loaded.ts';
+import fc from '../fastCheck.ts';
 
 const YEARS = 22;
 const base = [1, 2, 3].map((number) => generatedRecord(number, YEARS));

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { oddsLimitOf } from '../../src/app/oddsLimitHelper.ts';
+import fc from '../fastCheck.ts';
 
 describe('oddsLimitOf', () => {
   it('is the odds at which waiting and planting cost the same in the mean', () => {

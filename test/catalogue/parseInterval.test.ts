@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sayInterval } from '../../src/catalogue/intervalLength.ts';
 import { parseInterval } from '../../src/catalogue/parseInterval.ts';
+import fc from '../fastCheck.ts';
 
 describe('parseInterval', () => {
   it.each([

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { editDistance, spellingOf } from '../../src/catalogue/spelling.ts';
+import fc from '../fastCheck.ts';
 
 describe('editDistance', () => {
   it.each([

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { placeLabels } from '../../src/chart/placeLabels.ts';
+import fc from '../fastCheck.ts';
 
 const ROOM = { left: 0, right: 300, top: 0, bottom: 200 };
 

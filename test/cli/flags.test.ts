@@ -1,7 +1,6 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command as Program } from 'commander';
-import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { CliDeps } from '../../src/cli/command.ts';
 import { COMMANDS } from '../../src/cli/commandList.ts';
@@ -9,6 +8,7 @@ import { realDeps } from '../../src/cli/realDeps.ts';
 import { run } from '../../src/cli/run.ts';
 import { SourceFailedError } from '../../src/errors.ts';
 import { openFieldsStore } from '../../src/store/fieldsStore.ts';
+import fc from '../fastCheck.ts';
 import { fieldOf, labelOf } from '../fixtures/fields/larkrise.ts';
 import { SOUND } from '../fixtures/hostile/damagedFiles.ts';
 import { HOSTILE } from '../http/arbitraryOf.ts';

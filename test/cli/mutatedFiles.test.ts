@@ -1,7 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { assertAskable, batch } from '../../src/app/batch.ts';
 import { readFieldList } from '../../src/app/fieldList.ts';
 import { headerOf } from '../../src/app/tables/column.ts';
@@ -19,12 +18,13 @@ import { fieldRecordSchema } from '../../src/schema/fieldRecord.ts';
 import { labelEntrySchema } from '../../src/schema/labelEntry.ts';
 import { createFileReader } from '../../src/source/fileReader.ts';
 import { catalogue } from '../catalogue/loaded.ts';
+import fc from '../fastCheck.ts';
 import { SOUND } from '../fixtures/hostile/damagedFiles.ts';
 import { HOSTILE } from '../http/arbitraryOf.ts';
 import { tempFolder } from '../tempFolder.ts';
 
 const RUNS = Number(process.env.FUZZ_RUNS ?? 40);
-const TIME_MS = RUNS * 2000;
+vi.setConfig({ testTimeout: RUNS * 6000 });
 
 /** Pieces that break readers. */
 const piece = fc.oneof(
@@ -113,18 +113,14 @@ const TEXTS: Readonly<Record<string, string>> = {
 };
 
 describe('a sound file with any changes', () => {
-  it.each(Object.keys(READERS))(
-    '%s is taken or refused in words',
-    async (name) => {
-      await fc.assert(
-        fc.asyncProperty(edits, (changes) =>
-          takenOrRefused(() => READERS[name](mutated(TEXTS[name], changes))),
-        ),
-        { numRuns: RUNS },
-      );
-    },
-    TIME_MS,
-  );
+  it.each(Object.keys(READERS))('%s is taken or refused in words', async (name) => {
+    await fc.assert(
+      fc.asyncProperty(edits, (changes) =>
+        takenOrRefused(() => READERS[name](mutated(TEXTS[name], changes))),
+      ),
+      { numRuns: RUNS },
+    );
+  });
 
   it.each(['fixed-width.dly', 'by-station.csv', 'joined.csv', 'daily.csv', 'order.csv', 'gauge.csv'])(
     '%s as a record is read, every day of it, or refused in words',
@@ -145,7 +141,6 @@ describe('a sound file with any changes', () => {
         { numRuns: RUNS },
       );
     },
-    TIME_MS,
   );
 });
 
@@ -173,22 +168,18 @@ describe('a cell of any column', () => {
       'demo-invented,lentil,2026-08-14,2027-05-10',
       answered,
     ],
-  ] as const)(
-    'of %s is taken or refused in words',
-    async (_, columns, head, row, read) => {
-      const bare = columns.filter((name) => !head.split(',').includes(name));
-      await fc.assert(
-        fc.asyncProperty(
-          fc.subarray(bare, { minLength: 1, maxLength: 3 }),
-          fc.array(cell, { minLength: 3, maxLength: 3 }),
-          (names, cells) =>
-            takenOrRefused(() =>
-              read(`${head},${names.join(',')}\n${row},${line(cells.slice(0, names.length))}`),
-            ),
-        ),
-        { numRuns: RUNS * 2 },
-      );
-    },
-    TIME_MS,
-  );
+  ] as const)('of %s is taken or refused in words', async (_, columns, head, row, read) => {
+    const bare = columns.filter((name) => !head.split(',').includes(name));
+    await fc.assert(
+      fc.asyncProperty(
+        fc.subarray(bare, { minLength: 1, maxLength: 3 }),
+        fc.array(cell, { minLength: 3, maxLength: 3 }),
+        (names, cells) =>
+          takenOrRefused(() =>
+            read(`${head},${names.join(',')}\n${row},${line(cells.slice(0, names.length))}`),
+          ),
+      ),
+      { numRuns: RUNS * 2 },
+    );
+  });
 });

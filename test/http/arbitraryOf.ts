@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../fastCheck.ts';
 
 /** A schema as the interface's own document gives it. */
 export interface Schema {

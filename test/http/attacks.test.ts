@@ -2,7 +2,6 @@ import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
-import fc from 'fast-check';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { csvOf as flatCsv } from '../../src/app/flatTable.ts';
 import { csvOf as tableCsv } from '../../src/app/tables/cells.ts';
@@ -12,6 +11,7 @@ import { keepFile } from '../../src/store/keepFile.ts';
 import { clearSpill } from '../../src/store/lockDown.ts';
 import { tellServedBy } from '../../src/store/servedBy.ts';
 import { csvOf as pageCsv } from '../../web/src/charts/csv.ts';
+import fc from '../fastCheck.ts';
 import { refusalOf } from '../refusal.ts';
 import { tempFolder } from '../tempFolder.ts';
 import { demoDeps } from './demoDeps.ts';

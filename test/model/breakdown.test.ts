@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { OutOfRangeError } from '../../src/errors.ts';
 import { arrheniusResponse } from '../../src/model/breakdown/arrheniusResponse.ts';
@@ -9,6 +8,7 @@ import { canopyInterceptionFromLai } from '../../src/model/deposit/canopyInterce
 import { foliageFractionLeft } from '../../src/model/deposit/foliageDecay.ts';
 import { interceptionByStage } from '../../src/model/deposit/interceptionByStage.ts';
 import { washOffFraction } from '../../src/model/deposit/washOff.ts';
+import fc from '../fastCheck.ts';
 
 describe('response to temperature', () => {
   it('is 0 at and below freezing in both forms', () => {

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { civilDateOf, dayNumberOf, isoDateOf, parseIsoDate } from '../../src/calendar.ts';
 import { labelDateOf, sameDateInYear } from '../../src/model/calendar/interval.ts';
 import { calendarSlotOf, calendarSlots } from '../../src/model/weather/calendarSlot.ts';
+import fc from '../fastCheck.ts';
 
 const label = (date: string, months: number, days: number) =>
   isoDateOf(labelDateOf(parseIsoDate(date), { months, days }));

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { evaporationCoefficient } from '../../src/model/water/evaporationCoefficient.ts';
 import { evaporationReduction } from '../../src/model/water/evaporationReduction.ts';
@@ -8,6 +7,7 @@ import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharact
 import { classTexture, readilyEvaporableWater } from '../../src/model/water/textureClass.ts';
 import { totalEvaporableWater } from '../../src/model/water/totalEvaporableWater.ts';
 import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
+import fc from '../fastCheck.ts';
 import { topLayerDays } from '../published/topLayerDays.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });

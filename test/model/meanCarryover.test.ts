@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { carryoverOfOnePart, meanCarryover } from '../../src/model/odds/carryoverProbability.ts';
+import fc from '../fastCheck.ts';
 
 const years = fc.array(
   fc.record({

@@ -1,7 +1,7 @@
 import libraryCdf from '@stdlib/stats-base-dists-normal-cdf';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../../src/model/odds/normalCdf.ts';
+import fc from '../fastCheck.ts';
 
 const anyZ = fc.double({ min: -40, max: 40, noNaN: true });
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InvalidInputError, OutOfRangeError } from '../../src/errors.ts';
 import { gammaFromMoments, gammaFromWetDayMean } from '../../src/model/generator/gammaFromMoments.ts';
@@ -12,6 +11,7 @@ import { wilsonInterval } from '../../src/model/odds/wilsonInterval.ts';
 import { effectiveYears } from '../../src/model/years/effectiveYears.ts';
 import { outlookWeights } from '../../src/model/years/outlookWeights.ts';
 import { weightedMean } from '../../src/model/years/weightedMean.ts';
+import fc from '../fastCheck.ts';
 
 const finite = fc.double({ min: -500, max: 500, noNaN: true });
 const years = fc.array(finite, { minLength: 1, maxLength: 120 });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayNumberOf } from '../../src/calendar.ts';
 import { prepareSeries } from '../../src/model/weather/prepareSeries.ts';
@@ -12,6 +11,7 @@ import {
   TEMP_INTERPOLATED,
 } from '../../src/schema/codes.ts';
 import type { StationRecord } from '../../src/schema/weather.ts';
+import fc from '../fastCheck.ts';
 
 const DAYS = 800;
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayOfYear } from '../../src/model/calendar/dayOfYear.ts';
 import { clearSkyRadiation } from '../../src/model/radiation/clearSkyRadiation.ts';
@@ -7,6 +6,7 @@ import { extraterrestrialRadiation } from '../../src/model/radiation/extraterres
 import { inverseRelativeDistance } from '../../src/model/radiation/inverseRelativeDistance.ts';
 import { solarDeclination } from '../../src/model/radiation/solarDeclination.ts';
 import { sunsetHourAngle } from '../../src/model/radiation/sunsetHourAngle.ts';
+import fc from '../fastCheck.ts';
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 

@@ -1,7 +1,7 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { soilPosterior } from '../../src/model/evidence/soilPosterior.ts';
+import fc from '../fastCheck.ts';
 
 describe('soilPosterior', () => {
   it('gives back the prior where nothing was found', () => {

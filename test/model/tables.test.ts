@@ -1,11 +1,11 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { moistureResponse } from '../../src/model/breakdown/moistureResponse.ts';
 import { powerOf, powerTable } from '../../src/model/breakdown/powerTable.ts';
 import { temperatureResponse } from '../../src/model/breakdown/temperatureResponse.ts';
 import { warmthOf, warmthTable } from '../../src/model/breakdown/warmthTable.ts';
+import fc from '../fastCheck.ts';
 
-const RUNS = { seed: 3, numRuns: 3000 };
+const RUNS = { numRuns: 3000 };
 /** Nine units in the last place of a double. */
 const NEAR = 2e-15;
 const near = (actual: number, expected: number): void => {

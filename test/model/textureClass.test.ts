@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InvalidInputError } from '../../src/errors.ts';
 import { soilWaterCharacteristics } from '../../src/model/water/soilWaterCharacteristics.ts';
 import { classTexture, readilyEvaporableWater, textureClassOf } from '../../src/model/water/textureClass.ts';
 import { textureGroupOf } from '../../src/model/water/textureGroup.ts';
 import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
+import fc from '../fastCheck.ts';
 
 describe('texture classes', () => {
   it.each(TEXTURE_CLASSES)('%s is represented by a soil of its own class', (textureClass) => {

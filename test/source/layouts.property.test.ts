@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { civilDateOf, isoDateOf } from '../../src/calendar.ts';
 import { ABSENT } from '../../src/schema/codes.ts';
 import type { ReadOptions } from '../../src/schema/readOptions.ts';
 import { createFileReader } from '../../src/source/fileReader.ts';
+import fc from '../fastCheck.ts';
 import { dlyLine } from '../fixtures/weather/lines.ts';
 import { tempFile } from '../tempFolder.ts';
 

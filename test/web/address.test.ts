@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { INTERCEPTION_CROPS } from '../../src/schema/codes.ts';
 import { type QuestionInput, questionSchema } from '../../src/schema/question.ts';
 import { TEXTURE_CLASSES } from '../../src/schema/soil.ts';
 import { decodeAddress, encodeAddress } from '../../web/src/question/address.ts';
+import fc from '../fastCheck.ts';
 
 const day = fc
   .integer({ min: 0, max: 40_000 })

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readNumber } from '../../web/src/question/readNumber.ts';
 import {
@@ -8,6 +7,7 @@ import {
   shownPerStored,
   storedNumber,
 } from '../../web/src/units/units.ts';
+import fc from '../fastCheck.ts';
 
 const QUANTITIES: Quantity[] = [
   'plain',

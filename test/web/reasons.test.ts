@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { oddsLimitOf } from '../../src/app/oddsLimitHelper.ts';
 import { countWords, sumWords } from '../../web/src/reasons/conditionWords.ts';
@@ -7,6 +6,7 @@ import { delayFinding, storyFinding, storyRows, toDateWords } from '../../web/sr
 import { whyFinding } from '../../web/src/reasons/whyFinding.ts';
 import { typedDates } from '../../web/src/units/dates.ts';
 import { answer } from '../chart/fixture.ts';
+import fc from '../fastCheck.ts';
 
 const us = typedDates('us');
 

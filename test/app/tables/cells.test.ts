@@ -1,8 +1,8 @@
 import { parse } from 'csv-parse/sync';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvOf, guardCell, unguardCell } from '../../../src/app/tables/cells.ts';
 import { readCells } from '../../../src/app/tables/readCells.ts';
+import fc from '../../fastCheck.ts';
 import { refusalOf } from '../../refusal.ts';
 
 describe('a cell', () => {
