@@ -6,9 +6,7 @@ import { tempFolder } from '../tempFolder.ts';
 
 it('where the network is refused, all but a fetch works, and nothing but a fetch tries it', async () => {
   const program = await bundled('test/cli/offlineChild.ts');
-  const { stdout } = await promisify(execFile)(process.execPath, [program, tempFolder()], {
-    timeout: 90_000,
-  });
+  const { stdout } = await promisify(execFile)(process.execPath, [program, tempFolder()]);
   const { codes, answered, before, after } = JSON.parse(stdout);
   const { 'weather fetch USC00241044': fetched, ...others } = codes;
   expect(Object.entries(others).filter(([, code]) => code !== 0)).toEqual([]);

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { createApp } from '../../src/http/createApp.ts';
 import { guardFor } from '../../src/http/guard/guardFor.ts';
@@ -141,13 +141,19 @@ describe('what a browser is told', () => {
 
 describe('limits', () => {
   it('tell a client that asks too often when to come back', async () => {
+    // Time stands still, however long the requests take.
+    vi.useFakeTimers({ toFake: ['Date', 'setTimeout', 'clearTimeout'] });
+    onTestFinished(() => void vi.useRealTimers());
     const app = guarded({ requestsPerSecond: 2 });
     const statuses = [];
     for (let request = 0; request < 6; request++) statuses.push((await app.request('/api/health')).status);
     expect(statuses).toEqual([200, 200, 200, 200, 429, 429]);
     const response = await app.request('/api/health');
-    expect(Number(response.headers.get('retry-after'))).toBeGreaterThanOrEqual(1);
+    const waitSeconds = Number(response.headers.get('retry-after'));
+    expect(waitSeconds).toBeGreaterThanOrEqual(1);
     expect((await problemOf(response)).code).toBe('TOO_MANY_REQUESTS');
+    vi.advanceTimersByTime(1000 * waitSeconds);
+    expect((await app.request('/api/health')).status).toBe(200);
   });
 
   it('keep the queue short', async () => {
@@ -262,10 +268,17 @@ describe('a listening server', () => {
     const held = new Promise<void>((done) => {
       release = done;
     });
-    const slow = { ...deps, weather: { ...weather, stations: () => held.then(() => weather.stations()) } };
-    const server = await startServer(slow, { port: 0 });
+    let begun = () => {};
+    const isUnderWay = new Promise<void>((done) => {
+      begun = done;
+    });
+    const stations = () => {
+      begun();
+      return held.then(() => weather.stations());
+    };
+    const server = await startServer({ ...deps, weather: { ...weather, stations } }, { port: 0 });
     const answer = fetch(`http://127.0.0.1:${server.port}/api/health`, { headers: { connection: 'close' } });
-    await new Promise((done) => setTimeout(done, 200));
+    await isUnderWay;
     const closed = server.close();
     release();
     expect((await answer).status).toBe(200);

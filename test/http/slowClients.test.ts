@@ -11,8 +11,11 @@ import { tempFolder } from '../tempFolder.ts';
 import { demoDeps } from './demoDeps.ts';
 
 /** Bytes that a slow client says it will send, and the time between two of them. */
-const BODY_BYTES = 3000;
+const BODY_BYTES = 6000;
 const BETWEEN_MS = 5;
+/** Time for a head: far more than those of quick clients need on a busy machine. Time for a body: less than a slow one takes. [ms] */
+const HEAD_MS = 1500;
+const BODY_MS = 2500;
 /** More than the connection itself takes up. */
 const LARGE_BYTES = 256 * 1024 ** 2;
 
@@ -67,8 +70,8 @@ function slowClient(port: number, { path, type }: typeof SENT_TO_ODDS) {
 }
 
 describe.each([
-  ['a question', SENT_TO_ODDS, { requestMs: 300 }],
-  ['a file', SENT_AS_FILE, { headMs: 100, fileMs: 300 }],
+  ['a question', SENT_TO_ODDS, { requestMs: BODY_MS }],
+  ['a file', SENT_AS_FILE, { headMs: HEAD_MS, fileMs: BODY_MS }],
 ] as const)('a client that sends %s one byte at a time', (_, what, patience) => {
   it('is cut off; others are served meanwhile and after it', async () => {
     const { port, address } = await serving(patience);
@@ -84,7 +87,7 @@ describe.each([
 });
 
 it('a file that was cut off leaves the inbox free for the next, and nothing in the log', async () => {
-  const { port, address, log } = await serving({ headMs: 100, fileMs: 300 });
+  const { port, address, log } = await serving({ headMs: HEAD_MS, fileMs: BODY_MS });
   await slowClient(port, SENT_AS_FILE).ended;
   const sendNext = async () => {
     const sent = await fetch(`${address}/api/weather/import?name=next.csv`, {
@@ -99,7 +102,7 @@ it('a file that was cut off leaves the inbox free for the next, and nothing in t
 });
 
 it('a client that does not finish the head of its request is hung up on', async () => {
-  const { port } = await serving({ headMs: 200 });
+  const { port } = await serving({ headMs: HEAD_MS });
   const answer = await new Promise<string>((resolve) => {
     const socket = connect(port, '127.0.0.1', () => socket.write('GET /api/health HTTP/1.1\r\nHost: loc'));
     let got = '';
@@ -109,13 +112,13 @@ it('a client that does not finish the head of its request is hung up on', async 
     socket.on('close', () => resolve(got));
   });
   expect(answer).toMatch(/^HTTP\/1.1 408/);
-}, 30_000);
+});
 
 it('a client that takes up nothing of its answer is hung up on', async () => {
   const page = tempFolder();
   writeFileSync(join(page, 'large.bin'), '');
   truncateSync(join(page, 'large.bin'), LARGE_BYTES);
-  const { port, address } = await serving({ headMs: 100, fileMs: 300 }, page);
+  const { port, address } = await serving({ headMs: HEAD_MS, fileMs: BODY_MS }, page);
   // Ends of connections in this process: those of earlier tests are gone first.
   const ends = () => process.getActiveResourcesInfo().filter((name) => name === 'TCPSocketWrap').length;
   await expect.poll(ends).toBe(0);

@@ -51,4 +51,4 @@ it('a program killed ten times while it writes has kept every version that it sa
     );
     expect(kept?.record.note).toBe(`note ${kept?.version}`);
   }
-}, 120_000);
+});

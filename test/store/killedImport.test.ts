@@ -83,4 +83,4 @@ it('an import killed ten times holds every finished file whole, no other in part
   for (const file of files) await store.importFile(file);
   await store.close();
   expect(isDeepStrictEqual(await allRecords(folder), await allRecords(unkilled))).toBe(true);
-}, 60_000);
+});

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { DuckDBInstance } from '@duckdb/node-api';
-import { beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it, onTestFinished } from 'vitest';
 import { createRandomSource } from '../../src/demo/randomSource.ts';
 import { backupSchema } from '../../src/schema/backup.ts';
 import { FIELDS_FILE, openFieldsStore } from '../../src/store/fieldsStore.ts';
@@ -19,28 +19,47 @@ import { VERSION_ONE } from './versionOne.ts';
 // With ten rounds each of killedFields and killedImport, fifty in all.
 const RESTORES = 15;
 const MIGRATIONS = 15;
-const LONGEST_DELAY_MS = 250;
+/** Pieces of work that are done before a kill, at most. */
+const MOST_PIECES = 3;
 
 let program = '';
 beforeAll(async () => {
   program = await bundled('test/store/killedChild.ts');
 });
 
-/** Lets the other program work for a while, kills it, and gives the last piece that it said was done; -1 for none. */
-async function killed(delayMs: number, ...argv: string[]): Promise<number> {
-  const child = spawn(process.execPath, [program, ...argv], { stdio: ['ignore', 'pipe', 'inherit'] });
-  const ended = once(child, 'close');
-  let said = '';
-  child.stdout.on('data', (text) => {
-    said += text;
-  });
-  await Promise.race([once(child.stdout, 'data'), ended]);
-  await pause(delayMs);
-  child.kill('SIGKILL');
-  await ended;
-  expect(said).toMatch(/^open\n/);
-  const words = said.split('\n').slice(1, -1);
-  return words.length === 0 ? -1 : Number(words[words.length - 1]);
+/**
+ * Lets the other program do some pieces of its work, kills it within the next one, wherever a quick machine and a slow one
+ * are with it, and gives the last piece that it said was done; -1 for none.
+ */
+function killer(seed: number): (...argv: string[]) => Promise<number> {
+  const random = createRandomSource(seed);
+  /** What a piece took last. [ms] */
+  let pieceMs = 0;
+  return async (...argv) => {
+    const child = spawn(process.execPath, [program, ...argv], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const ended = once(child, 'close');
+    onTestFinished(() => void child.kill('SIGKILL'));
+    let said = '';
+    child.stdout.on('data', (text) => {
+      said += text;
+    });
+    const hasSaid = async (words: string) => {
+      while (!said.includes(`${words}\n`) && child.exitCode === null)
+        await Promise.race([once(child.stdout, 'data'), ended]);
+      return performance.now();
+    };
+    const pieces = Math.floor(random.uniform() * MOST_PIECES);
+    for (let piece = 0; piece < pieces; piece++) {
+      const begun = await hasSaid(`begun ${piece}`);
+      pieceMs = (await hasSaid(`done ${piece}`)) - begun;
+    }
+    await hasSaid(`begun ${pieces}`);
+    await pause(random.uniform() * pieceMs);
+    child.kill('SIGKILL');
+    await ended;
+    expect(said).toContain(`begun ${pieces}\n`);
+    return Number(/done (\d+)\n(?:begun \d+\n)?$/.exec(said)?.[1] ?? -1);
+  };
 }
 
 /** A backup of some fields, each in several versions. */
@@ -62,10 +81,10 @@ it('a program killed while it restores has restored a backup whole, or kept what
     writeFileSync(join(given, note), backupOf(note));
     return join(given, note);
   });
-  const random = createRandomSource(20_261_126);
+  const killed = killer(20_261_126);
   let notes = '';
   for (let round = 0; round < RESTORES; round++) {
-    const last = await killed(random.uniform() * LONGEST_DELAY_MS, 'restore', folder, ...paths);
+    const last = await killed('restore', folder, ...paths);
     const store = await openFieldsStore(folder, { now: tickingClock() });
     const { fields } = await store.everything();
     const present = (await store.fields.list()).kept;
@@ -84,7 +103,7 @@ it('a program killed while it restores has restored a backup whole, or kept what
   const kept = readdirSync(folder).filter((name) => name.startsWith('fields-before-restore-'));
   expect(kept.length).toBeGreaterThan(0);
   for (const name of kept) backupSchema.parse(JSON.parse(readFileSync(join(folder, name), 'utf8')));
-}, 120_000);
+});
 
 async function build(path: string, statements: readonly (readonly [string, ...string[]])[]): Promise<void> {
   const instance = await DuckDBInstance.create(path);
@@ -104,12 +123,12 @@ it('a program killed while it brings stores up to date has done so, or left what
     join(template, WEATHER_FILE),
     VERSION_ONE.map((statement) => [statement] as const),
   );
-  const random = createRandomSource(20_261_127);
+  const killed = killer(20_261_127);
   let unfinished = 0;
   for (let round = 0; round < MIGRATIONS; round++) {
     const folder = tempFolder();
     mkdirSync(folder, { recursive: true });
-    const last = await killed(random.uniform() * LONGEST_DELAY_MS, 'migrate', folder, template);
+    const last = await killed('migrate', folder, template);
     if (existsSync(join(folder, `${last + 1}`))) unfinished++;
     for (const turn of [last, last + 1].filter((one) => existsSync(join(folder, `${one}`)))) {
       const copy = join(folder, `${turn}`);
@@ -128,4 +147,4 @@ it('a program killed while it brings stores up to date has done so, or left what
     }
   }
   expect(unfinished).toBeGreaterThan(MIGRATIONS / 3);
-}, 120_000);
+});

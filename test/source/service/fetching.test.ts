@@ -207,7 +207,7 @@ describe('a slow service', () => {
             headers: { etag: '"v1"', 'content-range': `bytes 30-${whole.length - 1}/${whole.length}` },
           }),
     );
-    const { file, kept } = await fetchOne(newService({ idleMs: 60 }));
+    const { file, kept } = await fetchOne(newService({ idleMs: 1500 }));
     expect(file.problem).toBeNull();
     expect(asked[1].get('range')).toBe('bytes=30-');
     expect(kept(NAME)).toEqual(whole);

@@ -26,7 +26,7 @@ it('is not made by odds, list, check and import', async () => {
   ];
   for (const line of lines) expect((await runDrywake(line, store)).code).toBe(0);
   expect(unhandled).toEqual([]);
-}, 60_000);
+});
 
 it('is not made by the server, whatever is asked of it', async () => {
   server.use(http.all(/^http:\/\/127\.0\.0\.1:/, () => passthrough()));
@@ -56,4 +56,4 @@ it('is not made by the server, whatever is asked of it', async () => {
   stop();
   expect(await running).toBe(0);
   expect(unhandled).toEqual([]);
-}, 60_000);
+});

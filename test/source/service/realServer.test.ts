@@ -1,8 +1,12 @@
+import { statSync } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { refusalOf } from '../../refusal.ts';
+import { tempFolder } from '../../tempFolder.ts';
 import { fetchAll, ID, newService, recordCsv, recordGz } from './fakeService.ts';
 
 /** Node's own client against a real server on the loopback address: connections that break are real ones here. */
@@ -18,26 +22,32 @@ async function serve(reply: (request: IncomingMessage, response: ServerResponse,
 }
 
 const whole = recordGz(200);
-/** Long enough for what was sent to have been read, on a busy machine too. */
-const SETTLED_MS = 700;
 const NAME = `${ID}.csv.gz`;
+
+/** Waits until so much of a file has arrived in a folder. */
+async function arrived(folder: string, bytes: number): Promise<void> {
+  while ((statSync(join(folder, `${NAME}.part`), { throwIfNoEntry: false })?.size ?? 0) < bytes)
+    await pause(10);
+}
 
 describe('a real connection', () => {
   it('that is torn off is gone on with', async () => {
     const ranges: (string | undefined)[] = [];
+    const folder = tempFolder();
     const address = await serve((request, response, turn) => {
       ranges.push(request.headers.range);
       const from = Number(/\d+/.exec(request.headers.range ?? '')?.[0] ?? 0);
       response.setHeader('etag', '"v1"');
       response.setHeader('content-length', whole.length - from);
       if (turn === 1) {
-        response.write(whole.subarray(0, 100), () => setTimeout(() => response.destroy(), SETTLED_MS));
+        response.write(whole.subarray(0, 100));
+        void arrived(folder, 100).then(() => response.destroy());
       } else {
         response.writeHead(206, { 'content-range': `bytes ${from}-${whole.length - 1}/${whole.length}` });
         response.end(whole.subarray(from));
       }
     });
-    const { service, kept } = newService({ address });
+    const { service, kept } = newService({ address, folder });
     const [{ problem }] = await fetchAll(service, [ID]);
     expect(problem).toBeNull();
     expect(ranges).toEqual([undefined, 'bytes=100-']);
@@ -53,8 +63,7 @@ describe('a real connection', () => {
     const { service } = newService({ address, idleMs: 50, attempts: 2 });
     const [{ problem }] = await fetchAll(service, [ID]);
     expect(problem?.message).toContain('at last no data came for 0.05 s');
-    await new Promise((resolve) => setTimeout(resolve, SETTLED_MS));
-    expect(closed).toBe(2);
+    await expect.poll(() => closed).toBe(2);
   });
 
   it('that packs the file on the way gives the file itself', async () => {

@@ -103,5 +103,5 @@ describeWithRecords('the real lists', (folder) => {
     const since = selectStations(real, { state: 'MT', elements: ALL, since: 1981 });
     expect(since).toHaveLength(142);
     expect(since).toContain('USC00241044');
-  }, 60_000);
+  });
 });
