@@ -40,7 +40,7 @@ describe('an import that is told to stop', () => {
     const rest = await importWeather(input, store, { passOverUnchanged: true });
     expect(rest).toMatchObject({ stopped: false, imported: 1, unchanged: 1, failed: 0 });
     expect((await store.stations()).length).toBe(YEAR_STATIONS.length + stations.length);
-  }, 30_000);
+  });
 });
 
 describe('files imported before', () => {
@@ -74,4 +74,4 @@ it('tells the progress of a file that takes a while', async () => {
   await importWeather(input, store, { onPart: ({ fractionDone }) => told.push(fractionDone) });
   expect(told.length).toBeGreaterThan(0);
   expect(told.every((share) => share > 0 && share <= 1)).toBe(true);
-}, 30_000);
+});

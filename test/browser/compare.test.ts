@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
 import { answerTime } from './answerTime.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { printedPages } from './printedPages.ts';
 import { served } from './served.ts';
@@ -233,14 +233,10 @@ describe('side by side', () => {
 });
 
 describe('side by side, for everybody', () => {
-  it(
-    'nothing serious for axe, nothing sideways on any screen',
-    async () => {
-      const { page } = await open('compare?');
-      await page.getByTestId('overlay').locator('.drawing svg').waitFor();
-      await expectGoodOnEveryScreen(page, [output, 'compare']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('nothing serious for axe, nothing sideways on any screen', async () => {
+    const { page } = await open('compare?');
+    await page.getByTestId('overlay').locator('.drawing svg').waitFor();
+    await expectGoodOnEveryScreen(page, [output, 'compare']);
+    await page.context().close();
+  });
 });

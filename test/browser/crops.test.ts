@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
 import { answerTime } from './answerTime.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { printedPages } from './printedPages.ts';
 import { served } from './served.ts';
@@ -209,15 +209,11 @@ describe('crop by date', () => {
 const KINDS = `${LATE}&crops=canola~lentil~soybean~chickpea`;
 
 describe('crop by date, for everybody', () => {
-  it(
-    'nothing serious for axe, nothing sideways on any screen',
-    async () => {
-      const { page } = await open(KINDS);
-      await expectGoodOnEveryScreen(page, [output, 'crops']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('nothing serious for axe, nothing sideways on any screen', async () => {
+    const { page } = await open(KINDS);
+    await expectGoodOnEveryScreen(page, [output, 'crops']);
+    await page.context().close();
+  });
 
   it('holds the crops in place while the grid scrolls within itself on a phone', async () => {
     const { page } = await open('crops', { width: 360, height: 780 });

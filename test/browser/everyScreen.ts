@@ -19,9 +19,6 @@ const NARROWEST_PX = 320;
 /** What a value that is not there leaves in a text that forgot to ask. */
 const UNSAID = /\bundefined\b|\bNaN\b|\[object |\bnull\b/;
 
-/** Time that all screens may take on a busy machine: axe looks at each element of each. [ms] */
-export const EVERY_SCREEN_MS = 180_000;
-
 /**
  * Expects that axe finds nothing serious on an open page and that nothing runs over sideways, on each screen in turn.
  * @param picture folder and beginning of the name under which each screen is kept as a picture

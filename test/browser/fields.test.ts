@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { startBuilt } from '../built/builtProgram.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { graveFaults } from './graveFaults.ts';
 import { openPage } from './openPage.ts';
 import { readPdf } from './readPdf.ts';
@@ -384,18 +384,14 @@ describe('the fields', () => {
     ['fields', 'field-row', []],
     [FIELD, 'plan-answer', ['place', 'treatments', 'plans', 'weather', 'tillage', 'evidence', 'outcomes']],
     [`${FIELD}/record/after-harvest`, 'application-record', []],
-  ] as const)(
-    'holds on every screen: %s',
-    async (path, waitFor, parts) => {
-      const { page, complaints } = await open(path, waitFor);
-      for (const part of parts) await unfold(page, part);
-      const name = path.replaceAll('/', '-').replace('larkrise-home-quarter', 'one');
-      await expectGoodOnEveryScreen(page, [output, name]);
-      expect(complaints).toEqual([]);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  ] as const)('holds on every screen: %s', async (path, waitFor, parts) => {
+    const { page, complaints } = await open(path, waitFor);
+    for (const part of parts) await unfold(page, part);
+    const name = path.replaceAll('/', '-').replace('larkrise-home-quarter', 'one');
+    await expectGoodOnEveryScreen(page, [output, name]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
 });
 
 describe('a field with several treatments', () => {

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { readPdf } from './readPdf.ts';
 import { served } from './served.ts';
@@ -149,14 +149,10 @@ describe('for everybody', () => {
     [DEMO, 'unconfirmed'],
     ['bioassay?residual=flumioxazin&crop=lentil', 'guide'],
   ] as const) {
-    it(
-      `nothing serious for axe, nothing sideways on any screen: ${waitFor}`,
-      async () => {
-        const { page } = await open(path, waitFor);
-        await expectGoodOnEveryScreen(page, [output, waitFor]);
-        await page.context().close();
-      },
-      EVERY_SCREEN_MS,
-    );
+    it(`nothing serious for axe, nothing sideways on any screen: ${waitFor}`, async () => {
+      const { page } = await open(path, waitFor);
+      await expectGoodOnEveryScreen(page, [output, waitFor]);
+      await page.context().close();
+    });
   }
 });

@@ -4,7 +4,7 @@ import type { Page, Route } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import type { Hindcast } from '../../src/schema/hindcast.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { lookAtEach } from './lookAtEach.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -59,62 +59,54 @@ async function saved(page: Page, button: RegExp): Promise<string> {
 }
 
 describe('are the odds honest?', () => {
-  it(
-    'is asked by keyboard alone, with code and figures fetched then; they are those of the interface',
-    async () => {
-      const { page, complaints } = await open();
-      const asked: string[] = [];
-      page.on('request', (request) => asked.push(new URL(request.url()).pathname));
-      await page.getByTestId('story-chart').locator('svg').waitFor();
-      expect(asked.filter((path) => /hindcast|LookBack/.test(path))).toEqual([]);
-      const counts = await countsShown(page);
-      await page.getByTestId('look-back').focus();
-      await page.keyboard.press('Enter');
-      await figures(page).waitFor();
-      expect(
-        (await counts()).filter((text) => /^\d+ of 25 past years looked back on\.$/.test(text)).length,
-      ).toBeGreaterThan(1);
-      expect(asked.filter((path) => path === '/api/hindcast').length).toBe(1);
-      const told = await fromInterface();
-      expect(await textOf(page, 'look-back-sentence')).toBe(told.sentence);
-      expect(await textOf(page, 'look-back-meaning')).toContain('the weather part of the odds only');
-      const scores = await textOf(page, 'look-back-scores');
-      expect(scores).toContain(`Brier score ${told.overall.brier.toFixed(3)}`);
-      expect(scores).toContain(`their skill is ${told.overall.skill?.toFixed(2)}`);
-      const leads = page.getByTestId('look-back-leads').locator('tbody tr');
-      expect((await leads.allInnerTexts()).map((row) => row.split('\t').slice(1))).toEqual(
-        told.leads.map((lead) => [
-          lead.brier.toFixed(3),
-          lead.uncertainty.toFixed(3),
-          lead.skill?.toFixed(2),
-        ]),
-      );
-      const chart = page.getByTestId('reliability');
-      await chart.locator('.drawing svg').waitFor();
-      await chart.getByRole('button', { name: 'As a table' }).focus();
-      await page.keyboard.press('Enter');
-      const bands = chart.locator('tbody tr');
-      await bands.first().waitFor();
-      expect((await bands.allInnerTexts()).map((row) => row.split('\t').slice(1, 3))).toEqual(
-        told.overall.bins.map(({ forecasts, years }) => [`${forecasts}`, `${years}`]),
-      );
-      expect((await saved(page, /rows of this chart as CSV/)).trim().split('\r\n').length).toBe(
-        1 + told.overall.bins.length,
-      );
-      expect(await saved(page, /as SVG/)).toContain('Harm then came, in 20');
-      await page.getByText('The 25 years, one by one').focus();
-      await page.keyboard.press('Enter');
-      await poll(() => page.getByTestId('look-back-years').locator('tbody tr').count()).toBe(25);
-      expect((await saved(page, /past years as CSV/)).split('\r\n')[1]).toContain(
-        `${told.years[0].year},${told.years[0].harmed},`,
-      );
-      expect(await textOf(page, 'field-tally')).toContain('No outcome is recorded');
-      expect(complaints).toEqual([]);
-      await expectGoodOnEveryScreen(page, [output, 'honest']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('is asked by keyboard alone, with code and figures fetched then; they are those of the interface', async () => {
+    const { page, complaints } = await open();
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+    await page.getByTestId('story-chart').locator('svg').waitFor();
+    expect(asked.filter((path) => /hindcast|LookBack/.test(path))).toEqual([]);
+    const counts = await countsShown(page);
+    await page.getByTestId('look-back').focus();
+    await page.keyboard.press('Enter');
+    await figures(page).waitFor();
+    expect(
+      (await counts()).filter((text) => /^\d+ of 25 past years looked back on\.$/.test(text)).length,
+    ).toBeGreaterThan(1);
+    expect(asked.filter((path) => path === '/api/hindcast').length).toBe(1);
+    const told = await fromInterface();
+    expect(await textOf(page, 'look-back-sentence')).toBe(told.sentence);
+    expect(await textOf(page, 'look-back-meaning')).toContain('the weather part of the odds only');
+    const scores = await textOf(page, 'look-back-scores');
+    expect(scores).toContain(`Brier score ${told.overall.brier.toFixed(3)}`);
+    expect(scores).toContain(`their skill is ${told.overall.skill?.toFixed(2)}`);
+    const leads = page.getByTestId('look-back-leads').locator('tbody tr');
+    expect((await leads.allInnerTexts()).map((row) => row.split('\t').slice(1))).toEqual(
+      told.leads.map((lead) => [lead.brier.toFixed(3), lead.uncertainty.toFixed(3), lead.skill?.toFixed(2)]),
+    );
+    const chart = page.getByTestId('reliability');
+    await chart.locator('.drawing svg').waitFor();
+    await chart.getByRole('button', { name: 'As a table' }).focus();
+    await page.keyboard.press('Enter');
+    const bands = chart.locator('tbody tr');
+    await bands.first().waitFor();
+    expect((await bands.allInnerTexts()).map((row) => row.split('\t').slice(1, 3))).toEqual(
+      told.overall.bins.map(({ forecasts, years }) => [`${forecasts}`, `${years}`]),
+    );
+    expect((await saved(page, /rows of this chart as CSV/)).trim().split('\r\n').length).toBe(
+      1 + told.overall.bins.length,
+    );
+    expect(await saved(page, /as SVG/)).toContain('Harm then came, in 20');
+    await page.getByText('The 25 years, one by one').focus();
+    await page.keyboard.press('Enter');
+    await poll(() => page.getByTestId('look-back-years').locator('tbody tr').count()).toBe(25);
+    expect((await saved(page, /past years as CSV/)).split('\r\n')[1]).toContain(
+      `${told.years[0].year},${told.years[0].harmed},`,
+    );
+    expect(await textOf(page, 'field-tally')).toContain('No outcome is recorded');
+    expect(complaints).toEqual([]);
+    await expectGoodOnEveryScreen(page, [output, 'honest']);
+    await page.context().close();
+  });
 
   it('is given up with the question that it was about, and can be stopped', async () => {
     const { page } = await open();

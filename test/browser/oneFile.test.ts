@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import { tempFolder } from '../tempFolder.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { readPdf } from './readPdf.ts';
 import { served } from './served.ts';
@@ -46,39 +46,35 @@ async function openFile(path: string): Promise<{ page: Page; asked: string[]; co
 }
 
 describe('an answer saved as one file', () => {
-  it(
-    'opens without a server on any screen, in both themes and on paper, and says what the page said',
-    async () => {
-      const answered = await openPage(running.browser, running.server.address, { path: CONFIRMED });
-      const said = plain(await answered.page.getByTestId('sentence').innerText());
-      const path = await saved(answered.page);
-      expect(answered.complaints).toEqual([]);
-      await answered.page.context().close();
+  it('opens without a server on any screen, in both themes and on paper, and says what the page said', async () => {
+    const answered = await openPage(running.browser, running.server.address, { path: CONFIRMED });
+    const said = plain(await answered.page.getByTestId('sentence').innerText());
+    const path = await saved(answered.page);
+    expect(answered.complaints).toEqual([]);
+    await answered.page.context().close();
 
-      const { page, asked, complaints } = await openFile(path);
-      expect(plain(await page.locator('h1').innerText())).toBe(said);
-      expect(await page.locator('script').count()).toBe(0);
-      await page.setViewportSize({ width: 360, height: 800 });
-      await expect.poll(() => page.locator('figure .narrow svg').first().isVisible()).toBe(true);
-      expect(await page.locator('figure .wide svg').first().isVisible()).toBe(false);
-      const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
-      await page.emulateMedia({ colorScheme: 'light' });
-      const day = await paper();
-      await page.emulateMedia({ colorScheme: 'dark' });
-      await expect.poll(paper).not.toBe(day);
-      await expectGoodOnEveryScreen(page, [output, 'one-file']);
+    const { page, asked, complaints } = await openFile(path);
+    expect(plain(await page.locator('h1').innerText())).toBe(said);
+    expect(await page.locator('script').count()).toBe(0);
+    await page.setViewportSize({ width: 360, height: 800 });
+    await expect.poll(() => page.locator('figure .narrow svg').first().isVisible()).toBe(true);
+    expect(await page.locator('figure .wide svg').first().isVisible()).toBe(false);
+    const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+    await page.emulateMedia({ colorScheme: 'light' });
+    const day = await paper();
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await expect.poll(paper).not.toBe(day);
+    await expectGoodOnEveryScreen(page, [output, 'one-file']);
 
-      const file = await page.pdf({ format: 'Letter' });
-      writeFileSync(join(output, 'one-file.pdf'), file);
-      const { pages, text } = readPdf(file);
-      expect(pages).toBeLessThanOrEqual(6);
-      expect(plain(text)).toContain('nothing here allows planting lentil before December 14, 2026');
-      expect(asked).toEqual([pathToFileURL(path).href]);
-      expect(complaints).toEqual([]);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+    const file = await page.pdf({ format: 'Letter' });
+    writeFileSync(join(output, 'one-file.pdf'), file);
+    const { pages, text } = readPdf(file);
+    expect(pages).toBeLessThanOrEqual(6);
+    expect(plain(text)).toContain('nothing here allows planting lentil before December 14, 2026');
+    expect(asked).toEqual([pathToFileURL(path).href]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
 
   it('is had from the sheet, once the interval is confirmed from the label', async () => {
     const { page } = await openPage(running.browser, running.server.address, { path: DEMO });

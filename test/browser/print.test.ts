@@ -30,4 +30,4 @@ it('every place fits the width of letter and of A4', async () => {
         .toEqual([]);
     }
   });
-}, 90_000);
+});

@@ -4,7 +4,7 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { runBuilt } from '../built/builtProgram.ts';
 import { answerTime } from './answerTime.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 import { unjoined } from './unjoined.ts';
@@ -129,16 +129,12 @@ describe('the question’s page', () => {
 });
 
 describe('for everybody', () => {
-  it(
-    'nothing serious for axe, nothing sideways on any screen',
-    async () => {
-      const { page } = await open();
-      await page.getByTestId('year-lines').locator('svg').waitFor();
-      await expectGoodOnEveryScreen(page, [output, 'question']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('nothing serious for axe, nothing sideways on any screen', async () => {
+    const { page } = await open();
+    await page.getByTestId('year-lines').locator('svg').waitFor();
+    await expectGoodOnEveryScreen(page, [output, 'question']);
+    await page.context().close();
+  });
 
   it('answers each kind of change soon, and says how soon', async () => {
     const { page } = await openPage(running.browser, running.server.address, { waitFor: 'story-chart' });

@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 
@@ -221,19 +221,15 @@ describe('the form', () => {
 });
 
 describe('for everybody', () => {
-  it(
-    'nothing serious for axe, nothing sideways on any screen, with all opened',
-    async () => {
-      const path = `${QUESTION.replace('crop=lentil', 'crop=radish+%2B+pea')}&evidence=bioassay:2026-09-29:hurt`;
-      const { page } = await open(path);
-      await page.getByTestId('open-alternatives').click();
-      await page.getByTestId('open-limit').click();
-      await page.getByTestId('alternatives-body').waitFor();
-      await page.getByTestId('story-chart').locator('svg').waitFor();
-      await page.getByTestId('why-chart').locator('svg').waitFor();
-      await expectGoodOnEveryScreen(page, [output, 'reasons']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('nothing serious for axe, nothing sideways on any screen, with all opened', async () => {
+    const path = `${QUESTION.replace('crop=lentil', 'crop=radish+%2B+pea')}&evidence=bioassay:2026-09-29:hurt`;
+    const { page } = await open(path);
+    await page.getByTestId('open-alternatives').click();
+    await page.getByTestId('open-limit').click();
+    await page.getByTestId('alternatives-body').waitFor();
+    await page.getByTestId('story-chart').locator('svg').waitFor();
+    await page.getByTestId('why-chart').locator('svg').waitFor();
+    await expectGoodOnEveryScreen(page, [output, 'reasons']);
+    await page.context().close();
+  });
 });

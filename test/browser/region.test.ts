@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { generateStore } from '../bench/generatedStore.ts';
 import { type BuiltServer, startBuilt } from '../built/builtProgram.ts';
-import { EVERY_SCREEN_MS, expectGoodOnEveryScreen } from './everyScreen.ts';
+import { expectGoodOnEveryScreen } from './everyScreen.ts';
 import { launchBrowser, openPage } from './openPage.ts';
 import { printedPages } from './printedPages.ts';
 
@@ -199,14 +199,10 @@ describe('the region', () => {
     await page.context().close();
   });
 
-  it(
-    'nothing serious for axe, nothing sideways on any screen',
-    async () => {
-      const { page } = await open();
-      await ended(page);
-      await expectGoodOnEveryScreen(page, [output, 'region']);
-      await page.context().close();
-    },
-    EVERY_SCREEN_MS,
-  );
+  it('nothing serious for axe, nothing sideways on any screen', async () => {
+    const { page } = await open();
+    await ended(page);
+    await expectGoodOnEveryScreen(page, [output, 'region']);
+    await page.context().close();
+  });
 });

@@ -6,8 +6,6 @@ import { lookAtEach } from './lookAtEach.ts';
 import { served } from './served.ts';
 
 const running = served();
-/** Time that all places together may take on a busy machine. [ms] */
-const ALL_PLACES_MS = 90_000;
 const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 
 /** Each place by its address, with what stands there once the server has answered. */
@@ -28,50 +26,42 @@ const main = (page: Page) => page.locator('main').first();
 const gone = (page: Page) => page.getByTestId('server-gone').first();
 
 describe('every place', () => {
-  it(
-    'says that it waits, that no server answers, and fills itself once one does',
-    async () => {
-      await lookAtEach(running.browser, PLACES, async (page, [path, waitFor]) => {
-        const waiting: Route[] = [];
-        await page.route('**/api/**', (route) => void waiting.push(route));
-        await page.goto(`${running.server.address}${path}`);
-        await poll(() => waiting.length).toBeGreaterThan(0);
-        await poll(async () => (await main(page).innerText()).trim().length).toBeGreaterThan(10);
-        expect(await page.getByTestId('server-gone').count(), `${path} waits`).toBe(0);
+  it('says that it waits, that no server answers, and fills itself once one does', async () => {
+    await lookAtEach(running.browser, PLACES, async (page, [path, waitFor]) => {
+      const waiting: Route[] = [];
+      await page.route('**/api/**', (route) => void waiting.push(route));
+      await page.goto(`${running.server.address}${path}`);
+      await poll(() => waiting.length).toBeGreaterThan(0);
+      await poll(async () => (await main(page).innerText()).trim().length).toBeGreaterThan(10);
+      expect(await page.getByTestId('server-gone').count(), `${path} waits`).toBe(0);
 
-        await page.route('**/api/**', (route) => route.abort());
-        await Promise.all(waiting.map((route) => route.abort()));
-        await gone(page).waitFor();
-        expect(await page.getByRole('navigation', { name: 'Places' }).count(), path).toBe(1);
-        expect(await main(page).innerText(), path).not.toMatch(/\d+ in 20|NaN|undefined|\[object/);
+      await page.route('**/api/**', (route) => route.abort());
+      await Promise.all(waiting.map((route) => route.abort()));
+      await gone(page).waitFor();
+      expect(await page.getByRole('navigation', { name: 'Places' }).count(), path).toBe(1);
+      expect(await main(page).innerText(), path).not.toMatch(/\d+ in 20|NaN|undefined|\[object/);
 
-        await page.unrouteAll();
-        await page.getByTestId(waitFor).first().waitFor();
-        await poll(() => page.getByTestId('server-gone').count()).toBe(0);
-      });
-    },
-    ALL_PLACES_MS,
-  );
+      await page.unrouteAll();
+      await page.getByTestId(waitFor).first().waitFor();
+      await poll(() => page.getByTestId('server-gone').count()).toBe(0);
+    });
+  });
 
-  it(
-    'gives the reason of a server that refuses, or says that it does not answer as it should',
-    async () => {
-      await lookAtEach(running.browser, PLACES, async (page, [path]) => {
-        await page.route('**/api/**', (route) =>
-          route.fulfill({
-            status: 500,
-            json: { code: 'INTERNAL', message: 'The store cannot be read.', hint: 'See the log.' },
-          }),
-        );
-        await page.goto(`${running.server.address}${path}`);
-        await poll(() => main(page).innerText()).toMatch(
-          /The store cannot be read\.|The program behind this page does not answer\./,
-        );
-        expect(await main(page).innerText(), path).not.toMatch(/\d+ in 20|NaN|undefined|\[object/);
-      });
-    },
-    ALL_PLACES_MS,
-  );
+  it('gives the reason of a server that refuses, or says that it does not answer as it should', async () => {
+    await lookAtEach(running.browser, PLACES, async (page, [path]) => {
+      await page.route('**/api/**', (route) =>
+        route.fulfill({
+          status: 500,
+          json: { code: 'INTERNAL', message: 'The store cannot be read.', hint: 'See the log.' },
+        }),
+      );
+      await page.goto(`${running.server.address}${path}`);
+      await poll(() => main(page).innerText()).toMatch(
+        /The store cannot be read\.|The program behind this page does not answer\./,
+      );
+      expect(await main(page).innerText(), path).not.toMatch(/\d+ in 20|NaN|undefined|\[object/);
+    });
+  });
 });
 
 /** What a person does next at each place, typing where there is something to type, and what then stands there. */
@@ -84,31 +74,27 @@ const NEXT: readonly (readonly [path: string, blank: string, typed: string, show
 ];
 
 describe('a place whose network is gone', () => {
-  it(
-    'keeps what stood there and what was typed, says so, and answers when the network is back',
-    async () => {
-      await lookAtEach(running.browser, NEXT, async (page, [path, blank, typed, shows]) => {
-        await page.goto(`${running.server.address}${path}`);
-        const field = page.getByTestId(blank);
-        await field.waitFor();
-        await poll(() => main(page).innerText()).toContain('invented');
-        await page.waitForLoadState('networkidle');
-        await page.context().setOffline(true);
-        await field.fill(typed);
-        await field.press('Enter');
-        await field.blur();
-        await gone(page).waitFor();
-        expect(await field.inputValue(), path).toBe(typed);
-        expect((await main(page).innerText()).replaceAll('\u00a0', ' '), path).not.toContain(shows);
+  it('keeps what stood there and what was typed, says so, and answers when the network is back', async () => {
+    await lookAtEach(running.browser, NEXT, async (page, [path, blank, typed, shows]) => {
+      await page.goto(`${running.server.address}${path}`);
+      const field = page.getByTestId(blank);
+      await field.waitFor();
+      await poll(() => main(page).innerText()).toContain('invented');
+      await page.waitForLoadState('networkidle');
+      await page.context().setOffline(true);
+      await field.fill(typed);
+      await field.press('Enter');
+      await field.blur();
+      await gone(page).waitFor();
+      expect(await field.inputValue(), path).toBe(typed);
+      expect((await main(page).innerText()).replaceAll('\u00a0', ' '), path).not.toContain(shows);
 
-        await page.context().setOffline(false);
-        await poll(async () => (await main(page).innerText()).replaceAll('\u00a0', ' ')).toContain(shows);
-        await poll(() => page.getByTestId('server-gone').count()).toBe(0);
-        expect(await field.inputValue(), path).toBe(typed);
-      });
-    },
-    ALL_PLACES_MS,
-  );
+      await page.context().setOffline(false);
+      await poll(async () => (await main(page).innerText()).replaceAll('\u00a0', ' ')).toContain(shows);
+      await poll(() => page.getByTestId('server-gone').count()).toBe(0);
+      expect(await field.inputValue(), path).toBe(typed);
+    });
+  });
 
   it('is gone to without its code, says so, and fills itself once it comes', async () => {
     await lookAtEach(running.browser, [['fields'], ['catalogue'], ['labels']], async (page, [path]) => {

@@ -143,7 +143,7 @@ describe('units and dates', () => {
     }
     expect(complaints).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('keep an ISO date on one line, however narrow the screen', async () => {
     const { page } = await open(ASKED, 'story-chart', { width: 360 });
@@ -157,7 +157,7 @@ describe('units and dates', () => {
       }
     }
     await page.context().close();
-  }, 120_000);
+  });
 
   it('are those of a refusal too, which names the blank as the page does', async () => {
     const { page } = await open(ASKED.replace('2026-09-03:11.4', '2026-13-40:11.4'), 'problem');

@@ -92,5 +92,5 @@ describe('the packed program', () => {
     const program =
       "import { temperatureResponse } from 'drywake'; console.log(temperatureResponse(20, 2.58));";
     expect(ran(process.execPath, ['--input-type=module', '-e', program])).toBe('1\n');
-  }, 240_000);
+  });
 });

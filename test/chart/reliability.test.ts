@@ -24,7 +24,7 @@ describe('reliability chart', () => {
   const before = structuredClone(bins);
   const spec = reliability(bins, options);
 
-  it('fits the Vega-Lite schema, compiles without a warning and draws', { timeout: 60_000 }, async () => {
+  it('fits the Vega-Lite schema, compiles without a warning and draws', async () => {
     const path = createRequire(import.meta.url).resolve('vega-lite/vega-lite-schema.json');
     const ajv = new Ajv({ strict: false, validateFormats: false });
     const valid = ajv.validate(JSON.parse(readFileSync(path, 'utf8')), JSON.parse(JSON.stringify(spec)));

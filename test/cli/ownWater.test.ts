@@ -19,9 +19,7 @@ describe('water of one’s own in a question', () => {
   };
   const codes = ({ cautions }: { cautions: { code: string }[] }) => cautions.map(({ code }) => code);
 
-  it('counts: a dry gauge raises the odds, irrigation lowers them, and both are shown', {
-    timeout: 30_000,
-  }, async () => {
+  it('counts: a dry gauge raises the odds, irrigation lowers them, and both are shown', async () => {
     const store = tempFolder();
     const plain = await ask(store);
     const days = Array.from({ length: 31 }, (_, day) => `2026-07-${String(day + 1).padStart(2, '0')}`);

@@ -31,7 +31,7 @@ describe('what the user says about files', () => {
     const [station] = JSON.parse(out).files[0].stations;
     expect(station).toMatchObject({ stationId: 'my-gauge', firstDate: '2020-03-04' });
     expect(station.notes).toContain('gauge.csv: Values taken as inches and °F, as declared.');
-  }, 30_000);
+  });
 
   it('holds for odds straight from files', async () => {
     const ask = (...more: string[]) =>
@@ -56,7 +56,7 @@ describe('what the user says about files', () => {
     expect((await ask(...said)).err).toContain(
       'The record of my-gauge has parts of the year without any rain value',
     );
-  }, 30_000);
+  });
 
   it('is refused where it cannot be', async () => {
     const { code, err } = await runDrywake(

@@ -54,7 +54,7 @@ it('a refresh fetches the record of a field’s station and imports it', async (
   expect(weather.stations[0].lastDate).not.toBeNull();
   // Twenty days of weather carry no answer, which is told; the other field has its two.
   expect([answered, problems.map(({ fieldId }) => fieldId)]).toEqual([2, ['real', 'real']]);
-}, 60_000);
+});
 
 it('a refresh says that the network is off, and answers from what is here', async () => {
   const folder = await folderOfTwo();
@@ -64,4 +64,4 @@ it('a refresh says that the network is off, and answers from what is here', asyn
     /^The public records service did not answer, so the answers rest on the records that are here, which are as they were\. /,
   );
   expect(answered).toBe(2);
-}, 60_000);
+});

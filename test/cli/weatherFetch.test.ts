@@ -170,26 +170,22 @@ describe('weather fetch', () => {
 });
 
 describe('the progress line', () => {
-  it.each([true, false])(
-    'is drawn only where a person watches (%s)',
-    async (interactive) => {
-      serveRecords();
-      let err = '';
-      const terminal = {
-        out: () => undefined,
-        err: (text: string) => {
-          err += text;
-        },
-        interactive,
-        colour: false,
-      };
-      const deps = realDeps(terminal, tempFolder(), async () => undefined);
-      expect(await run(['weather', 'fetch', IDS[0]], deps)).toBe(0);
-      expect(err.includes('lists, 0.0 MB')).toBe(interactive);
-      expect(err.includes('\x1b')).toBe(interactive);
-    },
-    30_000,
-  );
+  it.each([true, false])('is drawn only where a person watches (%s)', async (interactive) => {
+    serveRecords();
+    let err = '';
+    const terminal = {
+      out: () => undefined,
+      err: (text: string) => {
+        err += text;
+      },
+      interactive,
+      colour: false,
+    };
+    const deps = realDeps(terminal, tempFolder(), async () => undefined);
+    expect(await run(['weather', 'fetch', IDS[0]], deps)).toBe(0);
+    expect(err.includes('lists, 0.0 MB')).toBe(interactive);
+    expect(err.includes('\x1b')).toBe(interactive);
+  });
 
   it('tells files, bytes, rate and the time left', () => {
     expect(fetchProgressText({ done: 0, total: 0, bytes: 3e6, elapsedMs: 2000 })).toBe(

@@ -48,4 +48,4 @@ it('keeps what is finished when Ctrl-C is pressed, says so and ends', async () =
   expect(code).toBe(1);
   const { out } = await runDrywake(['weather', 'list', '--json'], store);
   expect(JSON.parse(out).stations.map(({ id }: { id: string }) => id)).toContain(IDS[0]);
-}, 120_000);
+});

@@ -59,7 +59,7 @@ describe('drywake weather near', () => {
 });
 
 describeWithRecords('drywake weather near, real records', (folder) => {
-  it('suggests a station for a county with its reason', { timeout: 30_000 }, async () => {
+  it('suggests a station for a county with its reason', async () => {
     const files = [`${folder}/ghcnd/CA006105976.dly.gz`, `${folder}/ghcnd/USW00003870.dly.gz`];
     const list = `${folder}/ghcnd/ghcnd-stations.txt.gz`;
     const flags = ['near', '--county', 'Greenville, SC', '--elevation', '300', '--weather', ...files, list];

@@ -100,27 +100,23 @@ describeWithRecords('every file', (folder) => {
     expect([...files].sort()).toEqual(there.sort());
   });
 
-  it.each(files)(
-    '%s',
-    async (file) => {
-      const path = join(folder, file);
-      const expected = rows.filter((row) => row.file === file);
-      const refused = expected.find(({ figure }) => figure === 'refusal');
-      if (refused !== undefined) {
-        const [record] = (await findRecordFiles([path])).files;
-        expect((await refusalOf(record.records())).code).toBe(refused.value);
-      }
-      const name = file.split('/')[1];
-      const isList = isStationList(name) || isInventory(name);
-      const found = isList
-        ? await listFigures(path, name)
-        : refused === undefined
-          ? await figuresOf(path, expected[0])
-          : {};
-      for (const row of expected) if (row !== refused) compare(row, found);
-    },
-    60_000,
-  );
+  it.each(files)('%s', async (file) => {
+    const path = join(folder, file);
+    const expected = rows.filter((row) => row.file === file);
+    const refused = expected.find(({ figure }) => figure === 'refusal');
+    if (refused !== undefined) {
+      const [record] = (await findRecordFiles([path])).files;
+      expect((await refusalOf(record.records())).code).toBe(refused.value);
+    }
+    const name = file.split('/')[1];
+    const isList = isStationList(name) || isInventory(name);
+    const found = isList
+      ? await listFigures(path, name)
+      : refused === undefined
+        ? await figuresOf(path, expected[0])
+        : {};
+    for (const row of expected) if (row !== refused) compare(row, found);
+  });
 });
 
 /** The two layouts of other programs, rewritten as a user would: one line a day under a header that names units. */
@@ -146,32 +142,28 @@ const REWRITTEN = {
 };
 
 describeWithRecords('a layout of another program, rewritten as a gauge file', (folder) => {
-  it.each(Object.entries(REWRITTEN))(
-    '%s gives the record of its twin',
-    async (file, { twin, line }) => {
-      const text = (await readUnpacked(join(folder, file))).toString('latin1');
-      const path = tempFile(
-        'own.csv',
-        ['date,rain mm,max temp C,min temp C', ...text.split(/\r?\n/).flatMap(line)].join('\n'),
+  it.each(Object.entries(REWRITTEN))('%s gives the record of its twin', async (file, { twin, line }) => {
+    const text = (await readUnpacked(join(folder, file))).toString('latin1');
+    const path = tempFile(
+      'own.csv',
+      ['date,rain mm,max temp C,min temp C', ...text.split(/\r?\n/).flatMap(line)].join('\n'),
+    );
+    const [own] = await (await findRecordFiles([path], { station: 'own' })).files[0].records();
+    const [other] = await (await findRecordFiles([join(folder, twin)])).files[0].records();
+    expect(own.firstDay).toBe(other.firstDay);
+    for (const column of COLUMNS.slice(0, 3)) {
+      expect(own[column]).toHaveLength(other[column].length);
+      // Values of half a tenth go up here, while the twin was rounded to the even tenth.
+      const apart = [...own[column].entries()].filter(
+        ([day, value]) =>
+          value !== other[column][day] && !(value === other[column][day] + 1 && value % 2 !== 0),
       );
-      const [own] = await (await findRecordFiles([path], { station: 'own' })).files[0].records();
-      const [other] = await (await findRecordFiles([join(folder, twin)])).files[0].records();
-      expect(own.firstDay).toBe(other.firstDay);
-      for (const column of COLUMNS.slice(0, 3)) {
-        expect(own[column]).toHaveLength(other[column].length);
-        // Values of half a tenth go up here, while the twin was rounded to the even tenth.
-        const apart = [...own[column].entries()].filter(
-          ([day, value]) =>
-            value !== other[column][day] && !(value === other[column][day] + 1 && value % 2 !== 0),
-        );
-        expect(apart, column).toEqual([]);
-      }
-      const stated = rows.find((row) => row.file === twin && row.figure === 'meanAnnualRainMm') as Row;
-      const meanMm = checkStation(own).meanAnnualRainMm as number;
-      expect(Math.abs(meanMm / Number(stated.value) - 1)).toBeLessThan(0.005);
-    },
-    30_000,
-  );
+      expect(apart, column).toEqual([]);
+    }
+    const stated = rows.find((row) => row.file === twin && row.figure === 'meanAnnualRainMm') as Row;
+    const meanMm = checkStation(own).meanAnnualRainMm as number;
+    expect(Math.abs(meanMm / Number(stated.value) - 1)).toBeLessThan(0.005);
+  });
 });
 
 /**
@@ -190,19 +182,15 @@ const TWINS = [
 ] as const;
 
 describeWithRecords('the same values in two layouts', (folder) => {
-  it.each(TWINS)(
-    '%s and %s',
-    async (file, twin, options, roundedOtherwise) => {
-      const [own] = await (await findRecordFiles([join(folder, file)], options)).files[0].records();
-      const [other] = await (await findRecordFiles([join(folder, twin)])).files[0].records();
-      expect(own.station.id).toBe(other.station.id);
-      expect(own.firstDay).toBe(other.firstDay);
-      const differing = own.rainTenthsMm.filter((value, day) => value !== other.rainTenthsMm[day]);
-      expect([...differing]).toEqual(new Array(roundedOtherwise).fill(191));
-      for (const column of COLUMNS.slice(1)) expect(own[column], column).toEqual(other[column]);
-    },
-    30_000,
-  );
+  it.each(TWINS)('%s and %s', async (file, twin, options, roundedOtherwise) => {
+    const [own] = await (await findRecordFiles([join(folder, file)], options)).files[0].records();
+    const [other] = await (await findRecordFiles([join(folder, twin)])).files[0].records();
+    expect(own.station.id).toBe(other.station.id);
+    expect(own.firstDay).toBe(other.firstDay);
+    const differing = own.rainTenthsMm.filter((value, day) => value !== other.rainTenthsMm[day]);
+    expect([...differing]).toEqual(new Array(roundedOtherwise).fill(191));
+    for (const column of COLUMNS.slice(1)) expect(own[column], column).toEqual(other[column]);
+  });
 });
 
 const COLUMNS = [

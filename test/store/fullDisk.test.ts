@@ -69,7 +69,6 @@ describe('a full disk', () => {
       });
       await store.close();
     },
-    60_000,
   );
 
   it('a restore is refused whole', async () => {
@@ -88,7 +87,7 @@ describe('a full disk', () => {
     const { told, kept } = await withLittleRoom(400, 'restore', folder, backup);
     expect([told.code, kept]).toEqual(['STORE_WRITE_FAILED', ['home-quarter']]);
     expect(await everything(folder)).toEqual(before);
-  }, 60_000);
+  });
 
   it('an import is refused file by file, and the same command brings them in when there is room', async () => {
     const folder = tempFolder();
@@ -104,7 +103,7 @@ describe('a full disk', () => {
     for (const file of files) expect((await store.importFile(file)).outcome).toBe('imported');
     expect((await store.stations()).length).toBe(120);
     await store.close();
-  }, 60_000);
+  });
 });
 
 describe('a folder that may not be written', () => {
@@ -131,5 +130,5 @@ describe('a folder that may not be written', () => {
       chmodSync(file, 0o644);
     }
     expect((await everything(folder)).fields).toHaveLength(1);
-  }, 60_000);
+  });
 });

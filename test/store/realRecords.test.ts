@@ -27,5 +27,5 @@ describeWithRecords('real records through the store', (shared) => {
       expect([record.station.id, isDeepStrictEqual(stored, record)]).toEqual([record.station.id, true]);
     }
     await reading.close();
-  }, 60_000);
+  });
 });

@@ -59,7 +59,6 @@ describe('commands in documents run, and print what is shown (UPDATE_DOCUMENTS=1
       if (mended !== text) writeFileSync(new URL(path, PROJECT), mended);
       place.leave();
     },
-    180_000,
   );
 });
 
