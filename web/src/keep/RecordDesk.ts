@@ -182,7 +182,7 @@ export class RecordDesk<T extends { readonly id: string }> {
       this.set({ sending: false, gone: false, refusal: null });
     } catch (error) {
       const theirs = keptInRefusal<T>(error);
-      if (theirs !== null) this.set({ theirs, sending: false, gone: false });
+      if (theirs !== null) this.meet(theirs);
       else if (error instanceof RefusedError) {
         this.set({ refusal: error.problem, sending: false, gone: false });
       } else {
@@ -190,6 +190,19 @@ export class RecordDesk<T extends { readonly id: string }> {
         if (!this.closed) this.timer = setTimeout(() => this.again(), RETRY_MS);
       }
     }
+  }
+
+  /** Takes up what is kept by now: another window was faster, or it is what was sent from here and its answer was lost. */
+  private meet(theirs: Kept<T>): void {
+    const meant =
+      this.state.record !== null && !theirs.removed && sameRecord(theirs.record, this.state.record);
+    if (!meant) {
+      this.set({ theirs, sending: false, gone: false });
+      return;
+    }
+    this.began = theirs.version;
+    this.set({ kept: theirs, sending: false, gone: false, refusal: null });
+    this.write();
   }
 
   /** Asks the server that was gone once more. */
