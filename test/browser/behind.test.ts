@@ -25,8 +25,8 @@ describe('the weather records', () => {
     const { page } = await open('weather', 'station-count');
     await page.getByTestId('files').setInputFiles([good, damaged]);
     const lines = page.getByTestId('given-file');
-    await expect.poll(() => lines.first().getAttribute('data-state'), { timeout: 20_000 }).toBe('imported');
-    await expect.poll(() => lines.nth(1).innerText(), { timeout: 20_000 }).toMatch(/line 1096/);
+    await expect.poll(() => lines.first().getAttribute('data-state')).toBe('imported');
+    await expect.poll(() => lines.nth(1).innerText()).toMatch(/line 1096/);
     await expect.poll(() => page.getByTestId('stations').innerText()).toContain('XX000000001');
     const { stations } = JSON.parse(runBuilt(['weather', 'list', '--json'], running.store).out);
     expect(stations.map(({ id }: { id: string }) => id)).toEqual(['XX000000001', 'demo-invented']);
@@ -42,13 +42,13 @@ describe('the weather records', () => {
     }, dailyFile('XX000000003'));
     await page.getByTestId('drop').dispatchEvent('drop', { dataTransfer: transfer });
     const line = page.getByTestId('given-file').first();
-    await expect.poll(() => line.getAttribute('data-state'), { timeout: 20_000 }).toBe('imported');
+    await expect.poll(() => line.getAttribute('data-state')).toBe('imported');
     await page.context().close();
   });
 
   it('shows how complete a record is, and leads back to the question', async () => {
     const { page, complaints } = await open('weather?station=demo-invented', 'worth');
-    expect(await page.getByTestId('worth').innerText()).toMatch(/1966 to 2026/);
+    await expect.poll(() => page.getByTestId('worth').innerText()).toMatch(/1966 to 2026/);
     await page.locator('main svg').first().waitFor();
     await page.screenshot({ path: `${output}weather-station.png`, fullPage: true });
     await page.getByRole('link', { name: 'Use this station' }).click();
@@ -63,7 +63,7 @@ describe('the weather records', () => {
     await page.keyboard.type('Gallatin, MT');
     await page.keyboard.press('Enter');
     await page.getByTestId('near').waitFor();
-    expect(page.url()).toContain('county=Gallatin');
+    await expect.poll(() => page.url()).toContain('county=Gallatin');
     await page.context().close();
   });
 });
@@ -83,10 +83,10 @@ describe('the catalogue', () => {
     expect(figures).toMatch(/75 days/);
     await page.getByTestId('ladder').getByRole('link', { name: 'canola' }).first().click();
     await page.getByTestId('pair-interval').waitFor();
-    expect(await page.getByTestId('pair-interval').innerText()).toMatch(/40 months/);
+    await expect.poll(() => page.getByTestId('pair-interval').innerText()).toMatch(/40 months/);
     await page.getByTestId('label-says').click();
     await page.getByTestId('sentence').waitFor();
-    expect(page.url()).toContain('residual=imazethapyr');
+    await expect.poll(() => page.url()).toContain('residual=imazethapyr');
     expect(complaints).toEqual([]);
     await page.context().close();
   });

@@ -12,8 +12,6 @@ import { unjoined } from './unjoined.ts';
 
 const output = fileURLToPath(new URL('../../test-output/', import.meta.url));
 const running = served();
-/** Looks again until it holds, as long as an answer may take on a busy machine. */
-const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 const open = (path = 'crops', options = {}) =>
   openPage(running.browser, running.server.address, { path, waitFor: 'sentence', ...options });
 const plain = (text: string) => unjoined(text).replace(/\s+/g, ' ').trim();
@@ -49,8 +47,8 @@ describe('crop by date', () => {
       /^After flumioxazin sprayed August 14, 2026, \d+ of \d+ crops fit on May 10, 2027/,
     );
     expect(await ringed(page)).toMatch(/^lentil on May 10, 2027: about \d+ in 20 over all years/);
-    expect(await page.locator('[data-ringed]').count()).toBe(1);
-    expect(page.url()).toMatch(/plantFrom=2027-04-05&plantTo=2027-07-05&stepDays=7/);
+    await expect.poll(() => page.locator('[data-ringed]').count()).toBe(1);
+    await expect.poll(() => page.url()).toMatch(/plantFrom=2027-04-05&plantTo=2027-07-05&stepDays=7/);
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -81,17 +79,17 @@ describe('crop by date', () => {
       );
     const all = await numbers();
     await page.getByTestId('years-dry').click();
-    await poll(() => sentence(page)).toContain('in dry years');
+    await expect.poll(() => sentence(page)).toContain('in dry years');
     const dry = await numbers();
     await page.getByTestId('years-wet').click();
-    await poll(() => sentence(page)).toContain('in wet years');
+    await expect.poll(() => sentence(page)).toContain('in wet years');
     const wet = await numbers();
     expect(dry[5]).toBeGreaterThan(all[5]);
     expect(wet[5]).toBeLessThan(all[5]);
-    expect(page.url()).toContain('years=wet');
+    await expect.poll(() => page.url()).toContain('years=wet');
     await page.reload();
-    await poll(() => sentence(page)).toContain('in wet years');
-    expect(await page.getByTestId('years-wet').getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => sentence(page)).toContain('in wet years');
+    await expect.poll(() => page.getByTestId('years-wet').getAttribute('aria-pressed')).toBe('true');
     await page.context().close();
   });
 
@@ -105,8 +103,8 @@ describe('crop by date', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('Enter');
-    await poll(() => ringed(page)).toMatch(/^flax on May 17, 2027/);
-    await poll(() => page.url()).toContain('crop=flax&plantOn=2027-05-17');
+    await expect.poll(() => ringed(page)).toMatch(/^flax on May 17, 2027/);
+    await expect.poll(() => page.url()).toContain('crop=flax&plantOn=2027-05-17');
     expect(
       await page.evaluate(() => document.activeElement?.closest('td')?.hasAttribute('data-ringed')),
     ).toBe(true);
@@ -115,7 +113,7 @@ describe('crop by date', () => {
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('The whole answer for it');
     await page.keyboard.press('Enter');
-    await poll(() => sentence(page)).toContain('flax planted May 17, 2027');
+    await expect.poll(() => sentence(page)).toContain('flax planted May 17, 2027');
     await page.context().close();
   });
 
@@ -123,10 +121,10 @@ describe('crop by date', () => {
     const { page } = await open();
     await page.getByLabel('Step').fill('14');
     await page.getByLabel('Step').blur();
-    await poll(() => cells(page, 'lentil').count()).toBe(7);
+    await expect.poll(() => cells(page, 'lentil').count()).toBe(7);
     await page.getByTestId('crop-list').fill('lentil, moonwort');
     await page.getByTestId('crop-list').blur();
-    await poll(() => page.locator('form').innerText()).toContain('no crop called “moonwort”');
+    await expect.poll(() => page.locator('form').innerText()).toContain('no crop called “moonwort”');
     await page.getByTestId('crop-list').fill('lentil, wheat');
     await page.getByTestId('crop-list').blur();
     await expect
@@ -134,15 +132,15 @@ describe('crop by date', () => {
       .toEqual(['wheat', 'lentil']);
     await page.getByTestId('plant-to').fill('April 1 2027');
     await page.getByTestId('plant-to').blur();
-    await poll(() => page.locator('form').innerText()).toContain('lies before the first');
-    await poll(() => page.getByTestId('stale').innerText()).toContain('last complete question');
+    await expect.poll(() => page.locator('form').innerText()).toContain('lies before the first');
+    await expect.poll(() => page.getByTestId('stale').innerText()).toContain('last complete question');
     await page.context().close();
   });
 
   it('gives a plain table and a file with all years', async () => {
     const { page } = await open();
     await page.getByRole('button', { name: 'As a table' }).click();
-    expect(await page.getByTestId('plain-table').locator('tbody tr').count()).toBeGreaterThan(20);
+    await expect.poll(() => page.getByTestId('plain-table').locator('tbody tr').count()).toBeGreaterThan(20);
     expect(await page.getByTestId('plain-table').innerText()).toContain('not allowed');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -156,15 +154,15 @@ describe('crop by date', () => {
   it('writes dates as the units have them', async () => {
     const { page } = await open();
     await page.getByTestId('units-metric').click();
-    await poll(() => sentence(page)).toContain('fit on 2027-05-10');
-    expect(await ringed(page)).toContain('lentil on 2027-05-10');
-    expect(page.url()).toContain('u=metric');
+    await expect.poll(() => sentence(page)).toContain('fit on 2027-05-10');
+    await expect.poll(() => ringed(page)).toContain('lentil on 2027-05-10');
+    await expect.poll(() => page.url()).toContain('u=metric');
     await page.context().close();
   });
 
   it('says when the years are too few, without a number', async () => {
     const { page } = await open(`${LATE}&baseFrom=2010&baseTo=2013`);
-    expect(await page.locator('main').innerText()).toMatch(/too few years/);
+    await expect.poll(() => page.locator('main').innerText()).toMatch(/too few years/);
     expect(await page.locator('main').innerText()).not.toMatch(/about \d+ in 20/);
     await page.context().close();
   });
@@ -176,11 +174,11 @@ describe('crop by date', () => {
     await date.fill('June 7 2027');
     await date.blur();
     await page.getByTestId('server-gone').waitFor();
-    expect(await date.inputValue()).toBe('June 7, 2027');
+    await expect.poll(() => date.inputValue()).toBe('June 7, 2027');
     expect(await cells(page, 'lentil').count()).toBe(14);
     await page.unroute('**/api/crops');
-    await poll(() => cells(page, 'lentil').count()).toBe(10);
-    expect(await page.getByTestId('server-gone').count()).toBe(0);
+    await expect.poll(() => cells(page, 'lentil').count()).toBe(10);
+    await expect.poll(() => page.getByTestId('server-gone').count()).toBe(0);
     await page.context().close();
   });
 

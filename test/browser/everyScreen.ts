@@ -19,6 +19,13 @@ const NARROWEST_PX = 320;
 /** What a value that is not there leaves in a text that forgot to ask. */
 const UNSAID = /\bundefined\b|\bNaN\b|\[object |\bnull\b/;
 
+/** Expects that axe finds nothing serious on an open page and that nothing runs over sideways, once it has come to rest. */
+export async function expectGood(page: Page, message = page.url()): Promise<void> {
+  await expect
+    .poll(() => graveFaults(page), { timeout: 60_000, interval: 300, message })
+    .toEqual({ faults: [], sidewaysPx: 0 });
+}
+
 /**
  * Expects that axe finds nothing serious on an open page and that nothing runs over sideways, on each screen in turn.
  * @param picture folder and beginning of the name under which each screen is kept as a picture
@@ -30,9 +37,7 @@ export async function expectGoodOnEveryScreen(page: Page, picture: readonly [str
     await page.setViewportSize({ width, height: 800 });
     await page.emulateMedia({ colorScheme: dark ? 'dark' : 'light' });
     await page.waitForLoadState('networkidle');
-    await expect
-      .poll(() => graveFaults(page), { timeout: 60_000, interval: 300, message: `${name}, ${screen}` })
-      .toEqual({ faults: [], sidewaysPx: 0 });
+    await expectGood(page, `${name}, ${screen}`);
     expect(await page.locator('body').innerText(), `${name}, ${screen}`).not.toMatch(UNSAID);
     await page.screenshot({ path: join(folder, `${name}-${screen}.png`), fullPage: true });
   }

@@ -5,8 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { startBuilt } from '../built/builtProgram.ts';
-import { expectGoodOnEveryScreen } from './everyScreen.ts';
-import { graveFaults } from './graveFaults.ts';
+import { expectGood, expectGoodOnEveryScreen } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { readPdf } from './readPdf.ts';
 import { served } from './served.ts';
@@ -28,7 +27,7 @@ async function write(page: Page, field: string, text: string): Promise<void> {
 }
 const keptAs = (page: Page, version: number) =>
   expect
-    .poll(() => page.getByTestId('keep-state').innerText(), { timeout: 20_000 })
+    .poll(() => page.getByTestId('keep-state').innerText())
     .toMatch(new RegExp(`Everything is kept\\.\\s*version ${version}$`));
 async function kept(path = FIELD) {
   const response = await fetch(`${running.server.address}api/${path}`);
@@ -62,7 +61,7 @@ describe('the fields', () => {
     await page.getByTestId('demo-field').click();
     await page.getByTestId('field-page').waitFor();
     expect(new URL(page.url()).pathname).toBe(`/${FIELD}`);
-    expect(await page.locator('.lede').innerText()).toBe('Larkrise (invented), 152 acres');
+    await expect.poll(() => page.locator('.lede').innerText()).toBe('Larkrise (invented), 152 acres');
     const answer = page.getByTestId('plan-answer');
     await page.getByTestId('whole-question').waitFor();
     expect(await answer.innerText()).toMatch(/in\s20/);
@@ -70,21 +69,21 @@ describe('the fields', () => {
     await page.getByTestId('whole-question').click();
     await page.getByTestId('sentence').waitFor();
     expect(new URL(page.url()).pathname).toBe('/');
-    expect((await page.getByTestId('sentence').innerText()).replaceAll('\u00a0', ' ')).toContain(
-      odds?.replaceAll('\u00a0', ' '),
-    );
+    await expect
+      .poll(async () => (await page.getByTestId('sentence').innerText()).replaceAll('\u00a0', ' '))
+      .toContain(odds?.replaceAll('\u00a0', ' '));
 
     await page.goBack();
     await page.getByTestId('field-page').waitFor();
     await page.getByRole('link', { name: 'All fields' }).click();
     const row = page.getByTestId('field-row');
-    await expect.poll(() => row.innerText(), { timeout: 20_000 }).toContain('Dec\u00a014, 2026');
+    await expect.poll(() => row.innerText()).toContain('Dec\u00a014, 2026');
     expect(await row.innerText()).toMatch(/152 acres/);
     await expect
       .poll(() => row.getByTestId('field-odds-range').innerText())
       .toMatch(/^(between \d+ and|close to) \d+.in.20 seasons and soils like this, by \d\d years$/);
     await page.getByTestId('units-metric').click();
-    expect(await row.innerText()).toMatch(/61\.5 ha/);
+    await expect.poll(() => row.innerText()).toMatch(/61\.5 ha/);
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -97,18 +96,18 @@ describe('the fields', () => {
     expect((await kept()).record.organicMatterPercent).toBe(3.5);
     await page.getByTestId('undo').click();
     await keptAs(page, 3);
-    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('');
-    expect(await page.getByTestId('undo').innerText()).toBe('Bring the change back');
+    await expect.poll(() => blank(page, 'organicMatterPercent').inputValue()).toBe('');
+    await expect.poll(() => page.getByTestId('undo').innerText()).toBe('Bring the change back');
     await page.getByTestId('undo').click();
     await keptAs(page, 4);
-    expect(await blank(page, 'organicMatterPercent').inputValue()).toBe('3.5');
+    await expect.poll(() => blank(page, 'organicMatterPercent').inputValue()).toBe('3.5');
     expect((await kept()).record.organicMatterPercent).toBe(3.5);
 
     await page.getByTestId('units-metric').click();
     await write(page, 'areaHa', '70');
     await keptAs(page, 5);
     await page.getByTestId('units-us').click();
-    expect(await blank(page, 'areaHa').inputValue()).toBe('173');
+    await expect.poll(() => blank(page, 'areaHa').inputValue()).toBe('173');
     expect((await kept()).record.areaHa).toBe(70);
     await page.context().close();
   });
@@ -122,15 +121,15 @@ describe('the fields', () => {
     await page.reload();
     await page.getByTestId('field-page').waitFor();
     const date = blank(page, 'treatments.0.appliedOn');
-    expect(await date.inputValue()).toBe('the day after harvest');
-    expect(await date.isVisible()).toBe(true);
-    expect(await page.locator('.blank-problem').innerText()).toContain('is not a date that can be read');
+    await expect.poll(() => date.inputValue()).toBe('the day after harvest');
+    await expect.poll(() => date.isVisible()).toBe(true);
     await expect
-      .poll(async () => (await kept()).record.phNote, { timeout: 20_000 })
-      .toBe('Limed in the east');
+      .poll(() => page.locator('.blank-problem').innerText())
+      .toContain('is not a date that can be read');
+    await expect.poll(async () => (await kept()).record.phNote).toBe('Limed in the east');
     await write(page, 'treatments.0.appliedOn', '8/20/2026');
     await keptAs(page, 7);
-    expect(await page.getByText('Thursday, August 20, 2026').count()).toBe(1);
+    await expect.poll(() => page.getByText('Thursday, August 20, 2026').count()).toBe(1);
     await page.context().close();
   });
 
@@ -144,7 +143,7 @@ describe('the fields', () => {
     await page.reload();
     await page.getByTestId('field-page').waitFor();
     await unfold(page, 'evidence');
-    expect(await page.getByTestId('finding').count()).toBe(1);
+    await expect.poll(() => page.getByTestId('finding').count()).toBe(1);
     await write(page, 'evidence.0.fractionLeft', '12');
     await keptAs(page, version + 1);
     expect((await kept()).record.evidence).toMatchObject([{ kind: 'soil test', fractionLeft: 0.12 }]);
@@ -169,7 +168,7 @@ describe('the fields', () => {
     expect(rows.join('\n')).toContain('Written in the other window');
     expect((await kept()).record).toMatchObject({ soilPh: 6.4 });
     expect((await kept()).version).toBe(version + 1);
-    expect((await graveFaults(other.page)).faults).toEqual([]);
+    await expectGood(other.page);
     await other.page.screenshot({ path: join(output, 'fields-conflict.png'), fullPage: true });
 
     await other.page.reload();
@@ -182,8 +181,8 @@ describe('the fields', () => {
     await first.page.getByTestId('conflict').waitFor();
     await first.page.getByTestId('take-theirs').click();
     await keptAs(first.page, version + 2);
-    expect(await blank(first.page, 'note').inputValue()).toBe('Written in the other window');
-    expect(await blank(first.page, 'soilPh').inputValue()).toBe('');
+    await expect.poll(() => blank(first.page, 'note').inputValue()).toBe('Written in the other window');
+    await expect.poll(() => blank(first.page, 'soilPh').inputValue()).toBe('');
     await first.page.context().close();
     await other.page.context().close();
   });
@@ -197,10 +196,10 @@ describe('the fields', () => {
     await page.getByTestId('treatments-remove').nth(1).click();
     await page.getByTestId('treatments-remove-yes').click();
     await keptAs(page, version + 2);
-    expect(await page.getByTestId('treatments-entry').count()).toBe(1);
+    await expect.poll(() => page.getByTestId('treatments-entry').count()).toBe(1);
     await page.getByTestId('undo').click();
     await keptAs(page, version + 3);
-    expect(await page.getByTestId('treatments-entry').count()).toBe(2);
+    await expect.poll(() => page.getByTestId('treatments-entry').count()).toBe(2);
 
     await page.getByTestId('remove-field').click();
     await page.getByRole('button', { name: 'No, keep it' }).click();
@@ -276,7 +275,7 @@ describe('the fields', () => {
     const { page } = await open('fields', 'field-row');
     await page.getByTestId('refresh').click();
     const changes = page.getByTestId('changes');
-    await changes.waitFor({ timeout: 40_000 });
+    await changes.waitFor({ timeout: 90_000 });
     expect(await changes.innerText()).toMatch(/2 planned crops have an answer/);
     // Newer weather is looked for unless it is not wanted; the demo's record is nobody's to ask for.
     expect(await changes.innerText()).toContain('No field uses a station of the public records service.');
@@ -288,7 +287,7 @@ describe('the fields', () => {
       body: JSON.stringify({ ...record, treatments }),
     });
     await page.getByTestId('refresh').click();
-    await expect.poll(() => changes.innerText(), { timeout: 40_000 }).toMatch(/Was .*in 20.* is .*in 20/);
+    await expect.poll(() => changes.innerText(), { timeout: 90_000 }).toMatch(/Was .*in 20.* is .*in 20/);
     await page.context().close();
   });
 
@@ -353,7 +352,7 @@ describe('the fields', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.type('Larkrise (invented)');
     await page.reload();
-    expect(await page.getByTestId('new-name').inputValue()).toBe('River bottom');
+    await expect.poll(() => page.getByTestId('new-name').inputValue()).toBe('River bottom');
     await page.getByTestId('new-farm').focus();
     await page.keyboard.press('Enter');
     await page.getByTestId('field-page').waitFor();
@@ -427,7 +426,7 @@ describe('a field with several treatments', () => {
     expect(page.url()).toContain('also=2026-07-01:imazethapyr:rate=0.5&zone=turn+rows:2');
     await page.getByText('Other treatments of the field (1)').click();
     const rate = blank(page, 'otherTreatments.0.rateFraction');
-    expect(await rate.inputValue()).toBe('50');
+    await expect.poll(() => rate.inputValue()).toBe('50');
     await write(page, 'otherTreatments.0.rateFraction', '10');
     await expect.poll(() => page.url()).toContain('also=2026-07-01:imazethapyr:rate=0.1&');
     await page.getByText('Parts with another overlap (1)').click();
@@ -439,8 +438,8 @@ describe('a field with several treatments', () => {
     await page.reload();
     await sentence.waitFor();
     await page.getByText('Other treatments of the field (1)').click();
-    expect(await blank(page, 'otherTreatments.0.growthStage.bbch').inputValue()).toBe('31');
-    expect((await graveFaults(page)).faults).toEqual([]);
+    await expect.poll(() => blank(page, 'otherTreatments.0.growthStage.bbch').inputValue()).toBe('31');
+    await expectGood(page);
     await page.getByTestId('otherTreatments-remove').click();
     await page.getByTestId('otherTreatments-remove-yes').click();
     await expect.poll(() => page.url()).not.toContain('also=');
@@ -468,11 +467,12 @@ describe('a field with several treatments', () => {
     await page.keyboard.press('Enter');
     const sheet = page.getByTestId('handout');
     await sheet.locator('.drawing svg').first().waitFor();
-    const { record } = await kept(NORTH);
-    expect(record.treatments).toMatchObject([
-      { id: 'main', intervals: [{ crop: 'lentil', interval: '4 months' }] },
-      { id: 'early', intervals: [{ crop: 'lentil', interval: '9 months' }] },
-    ]);
+    await expect
+      .poll(async () => (await kept(NORTH)).record.treatments)
+      .toMatchObject([
+        { id: 'main', intervals: [{ crop: 'lentil', interval: '4 months' }] },
+        { id: 'early', intervals: [{ crop: 'lentil', interval: '9 months' }] },
+      ]);
     const side = '15mm';
     const margin = { top: side, bottom: side, left: side, right: side };
     const { pages, text } = readPdf(await page.pdf({ format: 'Letter', margin }));
@@ -490,7 +490,7 @@ describe('a field with several treatments', () => {
     await page.getByRole('link', { name: 'Back to the field' }).click();
     await page.getByTestId('field-page').waitFor();
     await unfold(page, 'treatments');
-    expect(await blank(page, 'treatments.1.intervals.lentil').inputValue()).toBe('9 months');
+    await expect.poll(() => blank(page, 'treatments.1.intervals.lentil').inputValue()).toBe('9 months');
     // The moons were refused once.
     expect(complaints.filter((text) => !text.includes('422'))).toEqual([]);
     await page.context().close();
@@ -502,7 +502,7 @@ describe('your labels', () => {
     const { page, complaints } = await open('labels', 'label-count');
     await page.getByTestId('new-label-name').fill('Shed one (invented)');
     await page.getByTestId('add-label').click();
-    expect(await page.locator('.blank-problem').count()).toBe(3);
+    await expect.poll(() => page.locator('.blank-problem').count()).toBe(3);
     await page.getByTestId('new-label-active').fill('flumioxazin');
     await page.getByTestId('new-label-crop').fill('lentil');
     await page.getByTestId('new-label-interval').fill('6 months');
@@ -524,7 +524,7 @@ describe('your labels', () => {
     await blank(page, 'intervals.0.clauses.3.groups').selectOption('coarse');
     await write(page, 'intervals.0.foodFeedInterval', '9 months');
     const keptEntry = async () => (await kept('labels/shed-one-invented')).entry;
-    await expect.poll(keptEntry, { timeout: 20_000 }).toMatchObject({
+    await expect.poll(keptEntry).toMatchObject({
       actives: [{ name: 'flumioxazin' }],
       intervals: [
         {
@@ -540,13 +540,13 @@ describe('your labels', () => {
     });
     const entry = await keptEntry();
     expect((entry.actives as { rateGramsPerHa: number }[])[0].rateGramsPerHa).toBeCloseTo(107.2, 1);
-    expect((await graveFaults(page)).faults).toEqual([]);
+    await expectGood(page);
     await page.screenshot({ path: join(output, 'label-1280.png'), fullPage: true });
 
     await page.getByRole('link', { name: 'Your labels' }).click();
     await page.getByTestId('ask-with-label').click();
     await page.getByTestId('sentence').waitFor();
-    expect(page.url()).toContain('labelEntry=shed-one-invented');
+    await expect.poll(() => page.url()).toContain('labelEntry=shed-one-invented');
     await expect.poll(() => page.getByTestId('sentence').innerText()).toMatch(/lentil/);
 
     await page.goto(`${running.server.address}labels/shed-one-invented`);
@@ -575,7 +575,7 @@ describe('your labels', () => {
       ['labels/shed-one-invented', 'label-page'],
     ] as const) {
       const { page } = await open(path, waitFor, { width: 360, dark: true });
-      expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+      await expectGood(page);
       await page.screenshot({ path: join(output, `${path.replace('/', '-')}-360-dark.png`), fullPage: true });
       await page.context().close();
     }
@@ -601,7 +601,7 @@ describe('a server that goes', () => {
       expect(await blank(page, 'note').inputValue()).toBe('Written while nobody listened');
       server = await startBuilt(store, Number(new URL(server.address).port));
       await keptAs(page, 2);
-      expect(await page.getByTestId('server-gone').count()).toBe(0);
+      await expect.poll(() => page.getByTestId('server-gone').count()).toBe(0);
       const { record } = await (await fetch(`${server.address}api/${FIELD}`)).json();
       expect(record.note).toBe('Written while nobody listened');
       await page.context().close();

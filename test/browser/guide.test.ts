@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { namedFiles } from '../built/documents/fences.ts';
-import { graveFaults } from './graveFaults.ts';
+import { expectGood } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { inventRegion } from './regionOfStations.ts';
 import { served } from './served.ts';
@@ -119,9 +119,9 @@ describe('the guide on the server', () => {
     }
     await page.goto(`${running.server.address}guide/plan.html`);
     await page.setViewportSize({ width: 390, height: 800 });
-    expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+    await expectGood(page);
     await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+    await expectGood(page);
     expect(complaints).toEqual([]);
     await page.context().close();
   });

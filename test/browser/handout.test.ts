@@ -53,7 +53,7 @@ describe('the sheet for the grower', () => {
     await page.getByTestId('confirm-sheet').click();
     await drawn(page);
     expect(page.url()).toContain('interval=4+months');
-    expect(await page.getByTestId('print').isVisible()).toBe(true);
+    await expect.poll(() => page.getByTestId('print').isVisible()).toBe(true);
     await page.getByRole('link', { name: 'Back to the field' }).click();
     await page.getByTestId('sentence').waitFor();
     expect(page.url()).toContain('interval=4+months');
@@ -65,14 +65,16 @@ describe('the sheet for the grower', () => {
     const { page } = await open(DEMO, 'unconfirmed');
     const blank = page.getByLabel('My label says something else');
     await page.getByRole('button', { name: 'Take it' }).click();
-    expect(await blank.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => blank.getAttribute('aria-invalid')).toBe('true');
     await blank.fill('nine moons');
     await page.keyboard.press('Enter');
     await page.getByTestId('problem').waitFor();
     await blank.fill('9 months');
     await page.keyboard.press('Enter');
     await page.getByTestId('handout').waitFor();
-    expect(await page.getByTestId('handout').innerText()).toContain('9 months from flumioxazin to lentil');
+    await expect
+      .poll(() => page.getByTestId('handout').innerText())
+      .toContain('9 months from flumioxazin to lentil');
     await page.context().close();
   });
 

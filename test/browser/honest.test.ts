@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
 import type { Hindcast } from '../../src/schema/hindcast.ts';
 import { expectGoodOnEveryScreen } from './everyScreen.ts';
+import { linesApart } from './linesApart.ts';
 import { lookAtEach } from './lookAtEach.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
@@ -24,7 +25,6 @@ const addressOf = (change: object) =>
   )}`;
 const open = (path = addressOf({})) => openPage(running.browser, running.server.address, { path });
 const figures = (page: Page) => page.getByTestId('look-back-figures');
-const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 30_000 });
 const plain = (text: string) => text.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
 const textOf = async (page: Page, testId: string) => plain(await page.getByTestId(testId).innerText());
 
@@ -66,6 +66,7 @@ describe('are the odds honest?', () => {
     await page.getByTestId('story-chart').locator('svg').waitFor();
     expect(asked.filter((path) => /hindcast|LookBack/.test(path))).toEqual([]);
     const counts = await countsShown(page);
+    await linesApart(page, '/api/hindcast');
     await page.getByTestId('look-back').focus();
     await page.keyboard.press('Enter');
     await figures(page).waitFor();
@@ -98,7 +99,7 @@ describe('are the odds honest?', () => {
     expect(await saved(page, /as SVG/)).toContain('Harm then came, in 20');
     await page.getByText('The 25 years, one by one').focus();
     await page.keyboard.press('Enter');
-    await poll(() => page.getByTestId('look-back-years').locator('tbody tr').count()).toBe(25);
+    await expect.poll(() => page.getByTestId('look-back-years').locator('tbody tr').count()).toBe(25);
     expect((await saved(page, /past years as CSV/)).split('\r\n')[1]).toContain(
       `${told.years[0].year},${told.years[0].harmed},`,
     );
@@ -113,20 +114,20 @@ describe('are the odds honest?', () => {
     const held: Route[] = [];
     await page.route('**/api/hindcast', (route) => void held.push(route));
     await page.getByTestId('look-back').click();
-    await poll(() => held.length).toBe(1);
+    await expect.poll(() => held.length).toBe(1);
     const state = page.getByTestId('look-back-state');
     await page.getByTestId('look-back-stop').click();
-    await poll(() => state.getAttribute('data-phase')).toBe('stopped');
+    await expect.poll(() => state.getAttribute('data-phase')).toBe('stopped');
     await page.getByTestId('look-back').click();
-    await poll(() => held.length).toBe(2);
+    await expect.poll(() => held.length).toBe(2);
     await page.getByRole('button', { name: 'One day later' }).click();
-    await poll(() => state.getAttribute('data-phase')).toBe('waiting');
+    await expect.poll(() => state.getAttribute('data-phase')).toBe('waiting');
     expect(await figures(page).count()).toBe(0);
     await page.unroute('**/api/hindcast');
     await page.getByTestId('look-back').click();
     await figures(page).waitFor();
     await page.getByRole('button', { name: 'One day later' }).click();
-    await poll(() => figures(page).getAttribute('data-stale')).toBe('');
+    await expect.poll(() => figures(page).getAttribute('data-stale')).toBe('');
     await page.context().close();
   });
 

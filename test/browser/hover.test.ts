@@ -38,6 +38,17 @@ async function pointAt(page: Page, figure: Locator, x: number, y: number): Promi
   return told;
 }
 
+/** Points at a mark until what is shown for it fits; a chart that is drawn anew meanwhile is pointed at again. */
+const pointUntil = (page: Page, mark: Locator, shown: () => Promise<string>) =>
+  expect.poll(
+    async () => {
+      await page.mouse.move(2, 2);
+      await mark.hover({ force: true });
+      return shown();
+    },
+    { interval: 500 },
+  );
+
 /** Expects that the numbers under a chart are those of a row of its table. */
 async function expectRowOfTable(page: Page, figure: Locator, x: number, y: number): Promise<string[]> {
   const told = await pointAt(page, figure, x, y);
@@ -80,12 +91,13 @@ describe('a chart that is pointed at', () => {
     await expectRowOfTable(page, figure('story-chart'), 0.7, 0.5);
 
     const year = figure('years').locator('.mark-symbol path').first();
-    await year.hover({ force: true });
-    expect((await readout(figure('years'))).join()).toMatch(/Year \d{4},Third \w+,Warm rain, in [\d.]+/);
+    await pointUntil(page, year, async () =>
+      (await figure('years').getByTestId('readout').locator('span').allInnerTexts()).map(plain).join(),
+    ).toMatch(/Year \d{4},Third \w+,Warm rain, in [\d.]+/);
     await page.mouse.move(2, 2);
     await figure('years').getByTestId('readout').locator('span').first().waitFor({ state: 'detached' });
     await figure('years').getByLabel('Follow one year').selectOption('1988');
-    expect((await readout(figure('years')))[0]).toBe('Year 1988');
+    await expect.poll(async () => (await readout(figure('years')))[0]).toBe('Year 1988');
     expect((await expectRowOfTable(page, figure('year-lines'), 0.5, 0.5)).join()).toMatch(
       /1988, in 20 [\d.]/,
     );
@@ -98,14 +110,20 @@ describe('a chart that is pointed at', () => {
     const mark = page.getByTestId('control-chart').locator('.mark-symbol path[fill^="var(--odds"]').first();
     const pressed = page.getByTestId('pressed');
     await mark.waitFor();
-    await mark.hover({ force: true });
-    await expect.poll(() => pressed.innerText()).toMatch(/in 20.*dry years.*week/);
+    await pointUntil(page, mark, () => pressed.innerText()).toMatch(/in 20.*dry years.*week/);
     const pointed = await pressed.innerText();
     await page.mouse.move(2, 2);
     await expect.poll(() => pressed.innerText()).toContain('Point at a mark');
-    await mark.click({ force: true });
-    await page.mouse.move(2, 2);
-    await expect.poll(() => pressed.innerText()).toBe(pointed);
+    await expect
+      .poll(
+        async () => {
+          if ((await pressed.innerText()) !== pointed) await mark.click({ force: true });
+          await page.mouse.move(2, 2);
+          return pressed.innerText();
+        },
+        { interval: 1000 },
+      )
+      .toBe(pointed);
     await expectRowOfTable(page, page.getByTestId('overlay'), 0.6, 0.5);
 
     await page

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { graveFaults } from './graveFaults.ts';
+import { expectGood } from './everyScreen.ts';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 
@@ -62,10 +62,10 @@ it('every cell of every notebook is drawn under the server’s own policy', asyn
     }
   }
   await page.goto(`${server.address}notebooks/honest-odds.html`);
-  expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+  await expectGood(page);
   await page.setViewportSize({ width: 390, height: 800 });
   await page.emulateMedia({ colorScheme: 'dark' });
-  expect(await graveFaults(page)).toEqual({ faults: [], sidewaysPx: 0 });
+  await expectGood(page);
   expect(complaints).toEqual([]);
   await page.context().close();
 });

@@ -26,7 +26,7 @@ it('every place fits the width of letter and of A4', async () => {
     await page.waitForLoadState('networkidle');
     for (const format of ['Letter', 'A4'] as const) {
       await expect
-        .poll(() => beyondPaper(page, format), { timeout: 10_000, message: `${place.join(' ')}, ${format}` })
+        .poll(() => beyondPaper(page, format), { message: `${place.join(' ')}, ${format}` })
         .toEqual([]);
     }
   });

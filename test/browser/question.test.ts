@@ -14,8 +14,6 @@ const picture = fileURLToPath(new URL('../../web/picture/first-screen.png', impo
 
 mkdirSync(output, { recursive: true });
 const running = served();
-/** Looks again until it holds, as long as an answer may take on a busy machine. */
-const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 
 /** Text with its spaces made plain: lines may break, and figures hold to their units by no-break spaces. */
 const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
@@ -73,18 +71,18 @@ describe('the question’s page', () => {
       (before) => document.querySelector('[data-testid=sentence]')?.textContent !== before,
       first,
     );
-    await poll(() => sentence.innerText()).toContain('June\u00a020, 2027');
-    await poll(() => page.url()).toContain('plantOn=2027-06-20');
+    await expect.poll(() => sentence.innerText()).toContain('June\u00a020, 2027');
+    await expect.poll(() => page.url()).toContain('plantOn=2027-06-20');
     await page.getByTestId('plant-later').click();
-    await poll(() => sentence.innerText()).toContain('June\u00a021, 2027');
+    await expect.poll(() => sentence.innerText()).toContain('June\u00a021, 2027');
     await page.getByTestId('plant-earlier').focus();
     await page.keyboard.press('Enter');
-    await poll(() => sentence.innerText()).toContain('June\u00a020, 2027');
+    await expect.poll(() => sentence.innerText()).toContain('June\u00a020, 2027');
     const link = page.url();
     const said = await sentence.innerText();
     await page.goto('about:blank');
     await page.goto(link);
-    await poll(() => sentence.innerText()).toBe(said);
+    await expect.poll(() => sentence.innerText()).toBe(said);
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -95,7 +93,7 @@ describe('the question’s page', () => {
     await field.fill('someday');
     await field.blur();
     expect(await field.inputValue()).toBe('someday');
-    await poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
     expect(await page.getByTestId('sentence').innerText()).toContain('May\u00a010, 2027');
     await page.context().close();
   });
@@ -105,15 +103,15 @@ describe('the question’s page', () => {
     const sentence = async () => unjoined(await page.getByTestId('sentence').innerText());
     const said = await sentence();
     const text = async () => plain(await page.locator('main').innerText());
-    expect(await text()).toMatch(/\d\.\d\d in of rain/);
+    await expect.poll(() => text()).toMatch(/\d\.\d\d in of rain/);
     await page.getByTestId('units-metric').click();
-    await poll(text).toMatch(/\d mm of rain/);
-    await poll(text).not.toMatch(/\d\.\d\d in of rain|Rain, in\b/);
+    await expect.poll(text).toMatch(/\d mm of rain/);
+    await expect.poll(text).not.toMatch(/\d\.\d\d in of rain|Rain, in\b/);
     // Dates follow the units until a style of their own is chosen; the rest of the sentence stays.
-    await poll(sentence).toContain('2027-05-10');
+    await expect.poll(sentence).toContain('2027-05-10');
     await page.getByTestId('dates-us').click();
-    await poll(sentence).toBe(said);
-    expect(page.url()).toContain('u=metric');
+    await expect.poll(sentence).toBe(said);
+    await expect.poll(() => page.url()).toContain('u=metric');
     await page.context().close();
   });
 
@@ -122,7 +120,7 @@ describe('the question’s page', () => {
     await page.goto(
       `${running.server.address}?v=1&station=demo-invented&residual=flumioxazin&crop=lentil&appliedOn=2026-08-14&plantOn=2027-05-10&baseFrom=2010&baseTo=2015`,
     );
-    await poll(() => page.locator('main').innerText()).toMatch(/6 usable years.*at least 10/s);
+    await expect.poll(() => page.locator('main').innerText()).toMatch(/6 usable years.*at least 10/s);
     expect(await page.locator('main').innerText()).not.toMatch(/\d+ in 20 seasons/);
     await page.context().close();
   });

@@ -32,7 +32,7 @@ describe('the reasons', () => {
     expect(await textOf(page, 'why')).toMatch(/× [\d.]+ for rain shortfall and dry soil/);
     await page.getByTestId('why-chart').getByRole('button', { name: 'As a table' }).click();
     const rows = page.getByTestId('why-chart').locator('tbody tr');
-    expect(await rows.count()).toBe(6);
+    await expect.poll(() => rows.count()).toBe(6);
     const times = (await rows.locator('td:nth-child(2)').allInnerTexts()).map(Number);
     const [whole, ...factors] = times.reverse();
     expect(factors.reduce((product, factor) => product * factor, 1)).toBeCloseTo(whole, 2);
@@ -53,7 +53,7 @@ describe('the reasons', () => {
   it('are parts of the dose where leaves caught some of it', async () => {
     const { page } = await open(`${QUESTION}&canopyFraction=0.6`);
     const parts = page.getByTestId('why-parts');
-    expect(await parts.locator('tbody tr').count()).toBe(2);
+    await expect.poll(() => parts.locator('tbody tr').count()).toBe(2);
     expect(await parts.innerText()).toContain('on leaves');
     expect(await page.getByTestId('why-chart').count()).toBe(0);
     await page.context().close();
@@ -79,7 +79,7 @@ describe('what the label asks for', () => {
   it('is told for each species of a mix', async () => {
     const { page } = await open(`${QUESTION.replace('crop=lentil', 'crop=radish+%2B+pea')}`);
     const mix = page.getByTestId('mix');
-    expect(await mix.locator('tbody tr').count()).toBe(2);
+    await expect.poll(() => mix.locator('tbody tr').count()).toBe(2);
     expect(plain(await mix.locator('tr[data-rules]').innerText())).toMatch(/^radish.*18 months/);
     await page.getByTestId('open-alternatives').click();
     await page.getByTestId('alternatives-body').waitFor();
@@ -98,7 +98,7 @@ describe('evidence', () => {
     await fold(page).click();
     await page.getByTestId('add-clean-bioassay').click();
     await page.getByTestId('findings').waitFor();
-    expect(page.url()).toContain('evidence=bioassay:2026-09-30:clean');
+    await expect.poll(() => page.url()).toContain('evidence=bioassay:2026-09-30:clean');
     expect(await textOf(page, 'findings')).toMatch(
       /The evidence moves the odds from about \d+ in 20 to about \d+ in 20/,
     );
@@ -109,7 +109,7 @@ describe('evidence', () => {
     await fold(page).click();
     await page.getByRole('button', { name: 'Remove bioassay 1' }).click();
     await expect.poll(() => page.getByTestId('findings').count()).toBe(0);
-    expect(page.url()).not.toContain('evidence');
+    await expect.poll(() => page.url()).not.toContain('evidence');
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -161,7 +161,7 @@ describe('the story of the season', () => {
 
   it('tells the waiting alone while planning', async () => {
     const { page } = await open(QUESTION.replace('&asOf=2026-09-30', ''));
-    expect(await textOf(page, 'story')).toMatch(/^What waiting gains/);
+    await expect.poll(() => textOf(page, 'story')).toMatch(/^What waiting gains/);
     expect(await textOf(page, 'story')).not.toContain('breakdown days have gone by');
     await page.context().close();
   });
@@ -180,7 +180,7 @@ describe('alternatives', () => {
     expect(asked.filter((path) => path === '/api/alternatives').length).toBe(1);
     expect(await textOf(page, 'other-crops')).toMatch(/\d+ of \d+ other crops are within label and limit/);
     expect(await page.getByTestId('other-residuals').locator('tbody tr').count()).toBeGreaterThan(0);
-    expect(await page.getByTestId('overlap').locator('tbody tr').count()).toBe(3);
+    await expect.poll(() => page.getByTestId('overlap').locator('tbody tr').count()).toBe(3);
     await page.getByRole('button', { name: 'Ask about June 4, 2027' }).click();
     await expect.poll(() => page.url()).toContain('plantOn=2027-06-04');
     await page.getByTestId('other-crops').getByRole('button', { name: 'sunflower' }).click();
@@ -198,13 +198,13 @@ describe('alternatives', () => {
     await expect.poll(() => page.getByTestId('stakes-cost').getAttribute('aria-invalid')).toBe('true');
     await page.getByTestId('stakes-cost').fill('20');
     await page.getByTestId('stakes-cost').blur();
-    expect(await textOf(page, 'stakes-limit')).toContain('2.5 in 20');
+    await expect.poll(() => textOf(page, 'stakes-limit')).toContain('2.5 in 20');
     await page.getByRole('button', { name: 'Take 2.5 in 20 as the limit' }).click();
     await expect.poll(() => page.url()).toContain('oddsLimit=0.125');
     await page.reload();
     await page.getByTestId('sentence').waitFor();
     await page.getByTestId('open-limit').click();
-    expect(await page.getByTestId('stakes-cost').inputValue()).toBe('20');
+    await expect.poll(() => page.getByTestId('stakes-cost').inputValue()).toBe('20');
     await page.context().close();
   });
 });

@@ -129,13 +129,17 @@ describe('the region', () => {
     await page.keyboard.press('ArrowDown');
     const numbers = page.getByTestId('station-numbers');
     await numbers.waitFor();
-    const box = await map.locator('[data-kind="picked"]').boundingBox();
-    if (box === null) throw new Error('The ring has no box.');
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    const ring = map.locator('[data-kind="picked"]');
     const card = page.getByTestId('map-card');
-    await card.waitFor();
+    // The map may be drawn anew, and moved by the numbers above it.
+    await expect
+      .poll(async () => {
+        await ring.hover({ force: true });
+        return card.count();
+      })
+      .toBe(1);
     const said = await card.innerText();
-    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await ring.click({ force: true });
     await expect.poll(() => numbers.innerText()).toContain(said);
     await page.mouse.move(2, 2);
     await card.waitFor({ state: 'detached' });
@@ -158,7 +162,7 @@ describe('the region', () => {
     await blank.fill('GEN00000001, mud');
     await blank.blur();
     await expect.poll(() => blank.getAttribute('aria-invalid')).toBe('true');
-    expect(await blank.inputValue()).toBe('GEN00000001, mud');
+    await expect.poll(() => blank.inputValue()).toBe('GEN00000001, mud');
     await page.context().close();
   });
 
@@ -167,7 +171,7 @@ describe('the region', () => {
       'region?v=1&residual=flumioxazin&crop=moonshine&appliedOn=2025-08-14&plantOn=2026-05-10',
       'problem',
     );
-    expect(await page.getByTestId('problem').innerText()).toContain('moonshine');
+    await expect.poll(() => page.getByTestId('problem').innerText()).toContain('moonshine');
     await page.context().close();
   });
 
@@ -184,7 +188,7 @@ describe('the region', () => {
     await page.getByTestId('region-begin').click();
     await page.getByTestId('server-gone').waitFor();
     await page.unroute('**/api/region');
-    await expect.poll(() => rowsOf(page).count(), { timeout: 15_000 }).toBe(STATIONS + 1);
+    await expect.poll(() => rowsOf(page).count()).toBe(STATIONS + 1);
     await page.getByTestId('server-gone').waitFor({ state: 'detached' });
     await page.context().close();
   });

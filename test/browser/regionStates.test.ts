@@ -36,10 +36,10 @@ describe('a region of the invented record alone', () => {
       .poll(() => page.getByTestId('sentence').innerText())
       .toContain('the one station that answers');
     const row = page.getByTestId('region-table').locator('tbody tr');
-    expect(await row.count()).toBe(1);
-    expect(await row.innerText()).toContain('invented');
+    await expect.poll(() => row.count()).toBe(1);
+    await expect.poll(() => row.innerText()).toContain('invented');
     const empty = page.getByTestId('map-empty');
-    expect(await empty.innerText()).toContain('the invented one lies nowhere');
+    await expect.poll(() => empty.innerText()).toContain('the invented one lies nowhere');
     await empty.getByRole('link', { name: 'under Weather' }).click();
     await page.getByTestId('station-count').waitFor();
     expect(complaints).toEqual([]);
@@ -69,10 +69,12 @@ describe('a region of many stations, most of too few years', () => {
 
     const map = page.getByTestId('region-map');
     const hatched = map.locator('path[data-shape="hatched"]');
-    expect(await hatched.getAttribute('fill')).toBe('url(#hatch)');
-    const marks = (await hatched.getAttribute('d'))?.split('M').length ?? 0;
-    expect(marks - 1).toBe(STATIONS);
-    expect(await page.getByTestId('silent').innerText()).toContain(`Too few usable years (${STATIONS})`);
+    await expect.poll(() => hatched.getAttribute('fill')).toBe('url(#hatch)');
+    const marks = async () => ((await hatched.getAttribute('d'))?.split('M').length ?? 0) - 1;
+    await expect.poll(marks).toBe(STATIONS);
+    await expect
+      .poll(() => page.getByTestId('silent').innerText())
+      .toContain(`Too few usable years (${STATIONS})`);
     await map.focus();
     await page.keyboard.press('ArrowDown');
     await expect

@@ -6,7 +6,6 @@ import { lookAtEach } from './lookAtEach.ts';
 import { served } from './served.ts';
 
 const running = served();
-const poll = <T>(read: () => T | Promise<T>) => expect.poll(read, { timeout: 20_000 });
 
 /** Each place by its address, with what stands there once the server has answered. */
 const PLACES = [
@@ -31,8 +30,8 @@ describe('every place', () => {
       const waiting: Route[] = [];
       await page.route('**/api/**', (route) => void waiting.push(route));
       await page.goto(`${running.server.address}${path}`);
-      await poll(() => waiting.length).toBeGreaterThan(0);
-      await poll(async () => (await main(page).innerText()).trim().length).toBeGreaterThan(10);
+      await expect.poll(() => waiting.length).toBeGreaterThan(0);
+      await expect.poll(async () => (await main(page).innerText()).trim().length).toBeGreaterThan(10);
       expect(await page.getByTestId('server-gone').count(), `${path} waits`).toBe(0);
 
       await page.route('**/api/**', (route) => route.abort());
@@ -43,7 +42,7 @@ describe('every place', () => {
 
       await page.unrouteAll();
       await page.getByTestId(waitFor).first().waitFor();
-      await poll(() => page.getByTestId('server-gone').count()).toBe(0);
+      await expect.poll(() => page.getByTestId('server-gone').count()).toBe(0);
     });
   });
 
@@ -56,9 +55,9 @@ describe('every place', () => {
         }),
       );
       await page.goto(`${running.server.address}${path}`);
-      await poll(() => main(page).innerText()).toMatch(
-        /The store cannot be read\.|The program behind this page does not answer\./,
-      );
+      await expect
+        .poll(() => main(page).innerText())
+        .toMatch(/The store cannot be read\.|The program behind this page does not answer\./);
       expect(await main(page).innerText(), path).not.toMatch(/\d+ in 20|NaN|undefined|\[object/);
     });
   });
@@ -79,7 +78,7 @@ describe('a place whose network is gone', () => {
       await page.goto(`${running.server.address}${path}`);
       const field = page.getByTestId(blank);
       await field.waitFor();
-      await poll(() => main(page).innerText()).toContain('invented');
+      await expect.poll(() => main(page).innerText()).toContain('invented');
       await page.waitForLoadState('networkidle');
       await page.context().setOffline(true);
       await field.fill(typed);
@@ -90,8 +89,10 @@ describe('a place whose network is gone', () => {
       expect((await main(page).innerText()).replaceAll('\u00a0', ' '), path).not.toContain(shows);
 
       await page.context().setOffline(false);
-      await poll(async () => (await main(page).innerText()).replaceAll('\u00a0', ' ')).toContain(shows);
-      await poll(() => page.getByTestId('server-gone').count()).toBe(0);
+      await expect
+        .poll(async () => (await main(page).innerText()).replaceAll('\u00a0', ' '))
+        .toContain(shows);
+      await expect.poll(() => page.getByTestId('server-gone').count()).toBe(0);
       expect(await field.inputValue(), path).toBe(typed);
     });
   });
@@ -107,10 +108,10 @@ describe('a place whose network is gone', () => {
         dispatchEvent(new PopStateEvent('popstate'));
       }, `/${path}`);
       await gone(page).waitFor();
-      expect(await page.locator('h1').innerText()).toBe('This part of the page has not come yet');
+      await expect.poll(() => page.locator('h1').innerText()).toBe('This part of the page has not come yet');
       await page.context().setOffline(false);
-      await poll(() => page.locator('h1').innerText()).not.toContain('not come yet');
-      await poll(() => page.getByTestId('server-gone').count()).toBe(0);
+      await expect.poll(() => page.locator('h1').innerText()).not.toContain('not come yet');
+      await expect.poll(() => page.getByTestId('server-gone').count()).toBe(0);
     });
   });
 });
@@ -132,7 +133,7 @@ describe('a place with nothing to show', () => {
     ] as const;
     await lookAtEach(running.browser, empty, async (page, [path, words]) => {
       await page.goto(`${running.server.address}${path}`);
-      await poll(() => main(page).innerText()).toContain(words);
+      await expect.poll(() => main(page).innerText()).toContain(words);
       expect(await main(page).innerText(), path).not.toMatch(/NaN|undefined|\[object/);
     });
   });
@@ -171,7 +172,7 @@ describe('a record of too few years', () => {
     ] as const;
     await lookAtEach(running.browser, few, async (page, [path]) => {
       await page.goto(`${running.server.address}${path}`);
-      await poll(() => main(page).innerText()).toMatch(/usable years|too few years/i);
+      await expect.poll(() => main(page).innerText()).toMatch(/usable years|too few years/i);
       expect(await main(page).innerText(), path).not.toMatch(/about\s\d+\sin\s20/);
     });
   });
@@ -199,7 +200,7 @@ describe('a link that is not whole', () => {
     ] as const;
     await lookAtEach(running.browser, broken, async (page, [path, words]) => {
       await page.goto(`${running.server.address}${path}`);
-      await poll(() => main(page).innerText()).toContain(words);
+      await expect.poll(() => main(page).innerText()).toContain(words);
       expect(await page.getByRole('navigation', { name: 'Places' }).count(), path).toBe(1);
       expect(await main(page).innerText(), path).not.toMatch(/about\s\d+\sin\s20|NaN|undefined\b|\[object/);
     });

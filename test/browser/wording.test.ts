@@ -192,7 +192,7 @@ describe('units and dates', () => {
       worded.replace('August\u00a014, 2026', '2026-08-14').replace('May\u00a010, 2027', '2027-05-10'),
     );
     expect(page.url()).toBe(link);
-    expect(await page.getByTestId('plant-on').inputValue()).toBe('2027-05-10');
+    await expect.poll(() => page.getByTestId('plant-on').inputValue()).toBe('2027-05-10');
     expect(unjoined(await page.getByTestId('rain').innerText())).toMatch(
       /\d in of rain from spraying to 2026-09-30/,
     );
@@ -204,7 +204,7 @@ describe('units and dates', () => {
     await page.getByTestId('applied-on').fill('August 20 2026');
     await page.getByTestId('applied-on').blur();
     await expect.poll(sentence).toContain('sprayed 2026-08-20');
-    expect(await page.getByTestId('applied-on').inputValue()).toBe('2026-08-20');
+    await expect.poll(() => page.getByTestId('applied-on').inputValue()).toBe('2026-08-20');
 
     await page.goto(link);
     await expect.poll(sentence).toContain('planted 2027-05-10');
