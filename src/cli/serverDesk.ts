@@ -122,6 +122,7 @@ function shelfAt<T extends { readonly id: string }>(
     version === null ? { 'If-None-Match': '*' } : { 'If-Match': `"${version}"` };
   return {
     list,
+    count: async () => (await list()).kept.length,
     get: (id) =>
       ask(schema, at(id)).catch((error: unknown) => {
         if (error instanceof DrywakeError && error.kind === 'missing-data') return null;

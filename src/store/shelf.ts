@@ -24,6 +24,8 @@ export interface Kept<T> {
 /** Records that are kept with all their versions; each change makes one. */
 export interface Shelf<T> {
   list(): Promise<{ readonly kept: readonly Kept<T>[]; readonly removed: readonly Removed[] }>;
+  /** How many records there are without those that were removed; none of them is read. */
+  count(): Promise<number>;
   /** The record of that id; null where there is none or it was removed. */
   get(id: string): Promise<Kept<T> | null>;
   /**
@@ -140,6 +142,13 @@ export function createShelf<T extends { readonly id: string }>(
             .filter(({ removed }) => removed)
             .map(({ record, version }) => ({ id: record.id, name: kind.nameOf(record), version })),
         };
+      }),
+    count: () =>
+      take(async () => {
+        const found = await connection().runAndReadAll(
+          `SELECT count(*)::INTEGER FROM ${table} WHERE NOT removed`,
+        );
+        return found.getRows()[0][0] as number;
       }),
     get: (id) =>
       take(async () => {

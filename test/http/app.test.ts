@@ -69,9 +69,9 @@ describe('the interface', () => {
       weather: { state: 'unreadable', message: 'no disk' },
       fields: { state: 'ready' },
     });
-    const list = () => Promise.reject(new Error('no fields'));
+    const count = () => Promise.reject(new Error('no fields'));
     const { desk } = deps;
-    const without = createApp({ ...deps, desk: { ...desk, fields: { ...desk.fields, list } } });
+    const without = createApp({ ...deps, desk: { ...desk, fields: { ...desk.fields, count } } });
     expect(await (await without.request('/api/health')).json()).toMatchObject({
       status: 'degraded',
       weather: { state: 'ready' },

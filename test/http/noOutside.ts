@@ -6,6 +6,7 @@ const refuse = async () => {
 
 const noShelf = {
   list: async () => ({ kept: [], removed: [] }),
+  count: async () => 0,
   get: refuse,
   put: refuse,
   remove: refuse,

@@ -63,9 +63,11 @@ describe('a record of the store of fields', () => {
     const { fields } = await openFields();
     await fields.put(fieldOf(), null);
     expect((await refusalOf(fields.undo('home-quarter', 1))).code).toBe('FIELD_FIRST');
+    expect(await fields.count()).toBe(1);
     expect(await fields.remove('home-quarter', 1)).toEqual({
       ...{ id: 'home-quarter', name: 'Larkrise (invented), Home quarter', version: 2 },
     });
+    expect(await fields.count()).toBe(0);
     expect(await fields.get('home-quarter')).toBeNull();
     const list = await fields.list();
     expect(list.kept).toEqual([]);

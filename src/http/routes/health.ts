@@ -36,8 +36,8 @@ async function weatherState({ weather }: HttpDeps): Promise<Health['weather']> {
 
 async function fieldsState({ desk }: HttpDeps): Promise<Health['fields']> {
   try {
-    const [fields, labels] = await Promise.all([desk.fields.list(), desk.labels.list()]);
-    return { state: 'ready', fields: fields.kept.length, labels: labels.kept.length, message: null };
+    const [fields, labels] = await Promise.all([desk.fields.count(), desk.labels.count()]);
+    return { state: 'ready', fields, labels, message: null };
   } catch (error) {
     return { state: 'unreadable', fields: 0, labels: 0, message: messageOf(error) };
   }
