@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type ClimateCache, createClimateCache } from '../app/climateCache.ts';
 import { layeredReader } from '../app/layeredReader.ts';
+import { rehearsal } from '../app/rehearsal.ts';
 import { sharedSeasons } from '../app/sharedSeasons.ts';
 import { createWeatherInbox } from '../app/weatherInbox.ts';
 import type { WeatherReader } from '../app/weatherReader.ts';
@@ -205,12 +206,13 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       const { openWorkshop } = await import('../worker/openWorkshop.ts');
       const { readUsStates } = await import('../source/usStateOf.ts');
       const workshop = openWorkshop(join(home, 'data'));
+      const seasons = sharedSeasons();
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(
         {
           ...answer,
           labels,
-          seasons: sharedSeasons(),
+          seasons,
           weather: reader,
           inbox,
           desk,
@@ -224,7 +226,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
           logRequests,
           guard,
         },
-        options,
+        { ...options, whileIdle: rehearsal(demoQuestion, { ...answer, labels, seasons }, desk) },
       ).catch(async (error: unknown) => {
         await close();
         throw error;

@@ -4,6 +4,7 @@ import { ConflictError } from '../errors.ts';
 import { IMPORT_PATH } from './bodyLimits.ts';
 import { createApp } from './createApp.ts';
 import type { HttpDeps } from './deps.ts';
+import { idleWork } from './idleWork.ts';
 
 export interface ServeOptions {
   /** Port; 0 takes any free one. */
@@ -12,6 +13,8 @@ export interface ServeOptions {
   readonly host?: string;
   /** Times that clients have; those below where absent. */
   readonly patience?: Partial<Patience>;
+  /** What is done while nobody asks anything; nothing where absent. */
+  readonly whileIdle?: readonly (() => Promise<unknown>)[];
 }
 
 /** Time a client has, after which it is cut off, so that slow ones hold nobody up. [ms] */
@@ -46,7 +49,7 @@ const MOST_CONNECTIONS = 1024;
  */
 export function startServer(
   deps: HttpDeps,
-  { port, host = LOOPBACK, patience }: ServeOptions,
+  { port, host = LOOPBACK, patience, whileIdle = [] }: ServeOptions,
 ): Promise<RunningServer> {
   if (host !== LOOPBACK && (deps.guard?.token ?? null) === null) {
     throw new ConflictError('TOKEN_NEEDED', `Listening on ${host} needs a token.`, {
@@ -69,7 +72,10 @@ export function startServer(
           connectionsCheckingInterval: Math.min(LOOK_MS, headMs),
         },
       },
-      (info) => resolve({ port: info.port, close: () => close(server) }),
+      (info) => {
+        const idle = idleWork(server, whileIdle);
+        resolve({ port: info.port, close: () => Promise.all([idle.stop(), close(server)]).then(() => {}) });
+      },
     ) as Server;
     server.maxConnections = MOST_CONNECTIONS;
     server.setTimeout(fileMs);
