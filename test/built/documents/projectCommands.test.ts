@@ -90,7 +90,7 @@ describe('commands about the project itself run in a copy of it', () => {
     copy = copyProject();
     const { code, out, err } = await copy.run(`.ci/run ${LIGHT_TEST}`);
     expect([code, code === 0 ? '' : out + err]).toEqual([0, '']);
-  }, 600_000);
+  }, 1_200_000);
   afterAll(() => copy.leave());
 
   it('of which the run on a fresh machine has carried out some', () => {
@@ -117,6 +117,6 @@ describe('commands about the project itself run in a copy of it', () => {
       expect([code, code === 0 ? '' : out + err]).toEqual([0, '']);
       if (command.startsWith('npm run bench')) figuresIn(out);
     },
-    300_000,
+    600_000,
   );
 });
