@@ -42,7 +42,7 @@ it('keeps what is finished when Ctrl-C is pressed, says so and ends', async () =
     err += piece;
     if (!before.includes('[1/3]') && err.includes('[1/3]')) child.kill('SIGINT');
   });
-  const code = await new Promise((resolve) => child.on('exit', resolve));
+  const code = await new Promise((resolve) => child.on('close', resolve));
   expect(err).toContain('[1/3] TST00000001.csv.gz: TST00000001, 2001-01-01 to 2001-01-20; 20 values new');
   expect(err).toContain('Stopped after 1 of 3; what is finished is in the store.');
   expect(code).toBe(1);

@@ -12,7 +12,7 @@ export async function importInOtherProcess(folder: string, files: readonly strin
     cwd: projectRoot,
     stdio: ['ignore', 'pipe', 'inherit'],
   });
-  const ended = once(child, 'exit');
+  const ended = once(child, 'close');
   const kill = async () => {
     child.kill('SIGKILL');
     await ended;

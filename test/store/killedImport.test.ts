@@ -13,9 +13,8 @@ import { daysOfYear, writeYears } from './yearFiles.ts';
 const YEARS = Array.from({ length: 60 }, (_, index) => 1961 + index);
 const STATIONS = Array.from({ length: 15 }, (_, index) => `TST000000${10 + index}`);
 const KILLS = 10;
-/** A kill comes after so many new files at most, and so long after the last of them at most. */
+/** A kill comes after so many new files at most, within the time that the next one takes. */
 const MOST_FILES = 3;
-const LONGEST_DELAY_MS = 60;
 
 async function allRecords(folder: string): Promise<StationRecord[]> {
   const store = await openWeatherStore(folder, { mode: 'read' });
@@ -42,11 +41,16 @@ it('an import killed ten times holds every finished file whole, no other in part
   const random = createRandomSource(20_261_125);
   let cutShort = 0;
   let finished = 0;
+  let fileMs = 0;
   for (let kill = 0; kill < KILLS; kill++) {
     const other = await importInOtherProcess(folder, files);
     // A quick machine and a slow one are as far when the kill comes.
-    await other.said(finished + Math.floor(random.uniform() * (MOST_FILES + 1)));
-    await pause(random.uniform() * LONGEST_DELAY_MS);
+    const newFiles = Math.floor(random.uniform() * (MOST_FILES + 1));
+    await other.said(finished);
+    const begun = performance.now();
+    await other.said(finished + newFiles);
+    if (newFiles > 0) fileMs = (performance.now() - begun) / newFiles;
+    await pause(random.uniform() * fileMs);
     await other.kill();
     const outcomes = other.outcomes();
     expect(outcomes.slice(0, finished)).toEqual(
