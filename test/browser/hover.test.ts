@@ -1,5 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { openPage } from './openPage.ts';
 import { served } from './served.ts';
 import { unjoined } from './unjoined.ts';
@@ -49,21 +49,29 @@ const pointUntil = (page: Page, mark: Locator, shown: () => Promise<string>) =>
     { interval: 500 },
   );
 
-/** Expects that the numbers under a chart are those of a row of its table. */
-async function expectRowOfTable(page: Page, figure: Locator, x: number, y: number): Promise<string[]> {
-  const told = await pointAt(page, figure, x, y);
+/** The rows of a chart's table, worded as the numbers under it. */
+async function rowsOfTable(figure: Locator): Promise<string[][]> {
   await figure.getByRole('button', { name: 'As a table' }).click();
   const heads = (await figure.locator('thead th').allInnerTexts()).map(plain);
   const rows = await figure
     .locator('tbody tr')
     .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
   await figure.getByRole('button', { name: 'Hide the table' }).click();
-  const asTold = rows.map((row) =>
+  return rows.map((row) =>
     heads.map((head, index) => plain(`${head} ${row[index]}`)).filter((_, index) => row[index] !== ''),
   );
-  expect(asTold).toContainEqual(told);
-  return told;
 }
+
+/** Expects that the numbers under a chart are those of a row of its table, which a drawing follows a moment later. */
+const expectRowOfTable = (page: Page, figure: Locator, x: number, y: number): Promise<string[]> =>
+  vi.waitFor(
+    async () => {
+      const told = await pointAt(page, figure, x, y);
+      expect(await rowsOfTable(figure)).toContainEqual(told);
+      return told;
+    },
+    { timeout: 60_000 },
+  );
 
 describe('a chart that is pointed at', () => {
   it('gives the numbers of its table: the question', async () => {
