@@ -167,7 +167,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
     },
     async workshop(workers) {
       const { openWorkshop } = await import('../worker/openWorkshop.ts');
-      return openWorkshop(join(home, 'data'), workers);
+      return openWorkshop(catalogue(), workers);
     },
     writeText: writeTextFile,
     async writeParquet(path, columns, rows) {
@@ -205,7 +205,7 @@ export function realDeps(terminal: Terminal, storeFolder: string, stopped: () =>
       const inbox = await openInbox(storeFolder, store);
       const { openWorkshop } = await import('../worker/openWorkshop.ts');
       const { readUsStates } = await import('../source/usStateOf.ts');
-      const workshop = openWorkshop(join(home, 'data'));
+      const workshop = openWorkshop(catalogue());
       const seasons = sharedSeasons();
       const pageFolder = join(home, 'dist', 'web');
       const server = await startServer(

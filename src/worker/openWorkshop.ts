@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import { throwIfStopped } from '../app/stopped.ts';
 import type { WorkResults, Workshop, WorkTask } from '../app/workshop.ts';
+import type { Catalogue } from '../schema/catalogue.ts';
 
 /** Time after which a worker without work ends. [ms] */
 const IDLE_MS = 30_000;
@@ -17,16 +18,16 @@ function workerFile(): { filename: string; execArgv: string[] } {
 
 /**
  * Opens worker threads; they start with the first task.
- * @param dataFolder folder of the catalogue
+ * @param catalogue copied to each worker as it starts, which takes less time than reading and checking its files again
  * @param workers how many; one for each processor where not given
  */
-export function openWorkshop(dataFolder: string, workers: number = availableParallelism()): Workshop {
+export function openWorkshop(catalogue: Catalogue, workers: number = availableParallelism()): Workshop {
   const pool = new Piscina({
     ...workerFile(),
     minThreads: 0,
     maxThreads: workers,
     idleTimeout: IDLE_MS,
-    workerData: { dataFolder },
+    workerData: { catalogue },
   });
   return {
     workers,

@@ -8,9 +8,8 @@ import { openWorkshop } from '../../src/worker/openWorkshop.ts';
 
 // One list of fields in a process of its own: batchOnce.ts FOLDER ROWS STATIONS WORKERS.
 const [folder, rows, stations, workers] = process.argv.slice(2);
-const data = fileURLToPath(new URL('../../data', import.meta.url));
-const catalogue = loadCatalogue(readDataFolder(data));
-const workshop = openWorkshop(data, Number(workers));
+const catalogue = loadCatalogue(readDataFolder(fileURLToPath(new URL('../../data', import.meta.url))));
+const workshop = openWorkshop(catalogue, Number(workers));
 const SOILS = ['loam', 'clay loam', 'silt loam', 'sandy loam'];
 const day = (n: number) => String(1 + (n % 28)).padStart(2, '0');
 const lines = Array.from({ length: Number(rows) }, (_, row) => {

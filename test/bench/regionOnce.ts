@@ -7,9 +7,8 @@ import { openWorkshop } from '../../src/worker/openWorkshop.ts';
 
 // One region in a process of its own, so that its peak memory is its own: regionOnce.ts FOLDER WORKERS.
 const [folder, workers] = process.argv.slice(2);
-const data = fileURLToPath(new URL('../../data', import.meta.url));
-const catalogue = loadCatalogue(readDataFolder(data));
-const workshop = openWorkshop(data, Number(workers));
+const catalogue = loadCatalogue(readDataFolder(fileURLToPath(new URL('../../data', import.meta.url))));
+const workshop = openWorkshop(catalogue, Number(workers));
 const start = performance.now();
 let answered = 0;
 const question = {

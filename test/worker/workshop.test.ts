@@ -16,12 +16,12 @@ import { createBriefReader } from '../../src/store/briefReader.ts';
 import { openWeatherStore } from '../../src/store/weatherStore.ts';
 import { openWorkshop } from '../../src/worker/openWorkshop.ts';
 import { generatedRecord } from '../bench/generatedRecord.ts';
-import { catalogue, dataPath } from '../catalogue/loaded.ts';
+import { catalogue } from '../catalogue/loaded.ts';
 import { labelOf } from '../fixtures/fields/larkrise.ts';
 
 const STATIONS = 40;
 const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
-const shops: Workshop[] = [2].map((workers) => openWorkshop(dataPath, workers));
+const shops: Workshop[] = [2].map((workers) => openWorkshop(catalogue, workers));
 
 beforeAll(async () => {
   const store = await openWeatherStore(folder, { mode: 'write' });
