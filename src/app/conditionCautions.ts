@@ -7,7 +7,16 @@ import type { Treatment } from './treatment.ts';
 
 /** What the label's conditions, and the user's own entry, ask the user to know. */
 export function conditionCautions(
-  { resolved, actives, conditions, conditionsInWords, lengthenedFrom, passedOver, waitsForever }: Treatment,
+  {
+    resolved,
+    actives,
+    conditions,
+    conditionsInWords,
+    lengthenedFrom,
+    passedOver,
+    waitsForever,
+    shorterGranted,
+  }: Treatment,
   stored: StoredLabel | null,
   { dates }: Say,
 ): Caution[] {
@@ -51,7 +60,7 @@ export function conditionCautions(
       'Published labels tie their interval here to conditions that are open or not met. Your own interval governs; read whether your label has them too.',
     );
   }
-  if (isShorterGranted(resolved.lines, conditions)) {
+  if (shorterGranted) {
     say(
       'condition-shorter',
       'The conditions for the shorter end of the interval are met. The longer end still counts until you give the shorter one from your own label.',
@@ -78,17 +87,6 @@ const isUnsettled = ({ setsDate, state, otherwise, kind, text }: LabelCondition)
   otherwise !== 'interval' &&
   kind !== 'startingRain' &&
   !(kind === 'bioassay' && text.includes('may stand in'));
-
-function isShorterGranted(
-  lines: Treatment['resolved']['lines'],
-  conditions: readonly LabelCondition[],
-): boolean {
-  const clauses = lines.flatMap((line) => line.clauses);
-  const short = clauses.flatMap((clause, index) =>
-    conditions[index].setsDate && clause.grants === 'short end' ? [conditions[index]] : [],
-  );
-  return short.length > 0 && short.every(({ state }) => state === 'met');
-}
 
 /** What all actives of a product ask for beside the one whose cautions stand in the answer already. */
 function productCautions(

@@ -1,14 +1,18 @@
 import type { JudgedClause } from '../analysis/labelConditions.ts';
 import { isoDateOf } from '../calendar.ts';
 import { sayInterval } from '../catalogue/intervalLength.ts';
+import type { Interval } from '../model/calendar/interval.ts';
 import { NEUTRAL, type Say } from './say.ts';
 import { sayOddsOf } from './words.ts';
 
-/** What a condition asks for and how it stands, in one or two sentences. */
-export function conditionWords(judged: JudgedClause, say: Say): string {
+/**
+ * What a condition asks for and how it stands, in one or two sentences.
+ * @param alsoIfMet intervals of other lines of the label that the same condition holds for
+ */
+export function conditionWords(judged: JudgedClause, say: Say, alsoIfMet: readonly Interval[] = []): string {
   const late =
     judged.endsAfterPlanting && judged.state !== 'met' ? ' Its last day comes after this planting date.' : '';
-  return `${capital(asked(judged, say))}: ${standing(judged, say)}.${late} ${consequence(judged)}`;
+  return `${capital(asked(judged, say))}: ${standing(judged, say)}.${late} ${consequence(judged, alsoIfMet)}`;
 }
 
 /** What a condition asks for, in the same words whatever units and dates are asked for. */
@@ -102,13 +106,21 @@ function valueWords(kind: JudgedClause['clause']['kind'], value: number | null, 
   return kind === 'rate' ? `, with ${say.rate(value)}` : `, with ${value} %`;
 }
 
-function consequence({ clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause): string {
+/** Intervals of several lines as one. */
+export const intervalsInWords = (intervals: readonly Interval[]): string =>
+  intervals.map(sayInterval).join(' or ');
+
+function consequence(
+  { clause, state, intervalIfMet, intervalIfNot, waitsForever }: JudgedClause,
+  alsoIfMet: readonly Interval[],
+): string {
   if (clause.kind === 'bioassay' && clause.role === 'alternative') return 'None is required for that alone.';
   if (clause.grants === 'short end') {
     const otherwise = intervalIfNot === null ? '' : `; otherwise ${sayInterval(intervalIfNot)}`;
     return `Asked for the shorter interval of ${sayInterval(intervalIfMet)}, which is told and not taken${otherwise}.`;
   }
-  const met = `Met, the label gives ${sayInterval(intervalIfMet)}`;
+  const byOthers = alsoIfMet.length === 0 ? '' : ', by its other conditions';
+  const met = `Met, the label gives ${intervalsInWords([intervalIfMet, ...alsoIfMet])}${byOthers}`;
   if (intervalIfNot !== null) return `${met}; otherwise ${sayInterval(intervalIfNot)}.`;
   if (clause.ifNot === 'bioassay') return `${met}; otherwise a field bioassay decides.`;
   if (clause.ifNot === 'not stated')

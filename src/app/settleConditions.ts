@@ -25,6 +25,8 @@ export interface SettledQuestion {
   readonly passedOver: readonly string[];
   /** True where water that is waited for is not sure to come within three years. */
   readonly waitsForever: boolean;
+  /** True where all conditions for the shorter end of an interval are met. */
+  readonly shorterGranted: boolean;
   /** The conditions, line by line of the label. */
   readonly judged: readonly SettledClause[];
 }
@@ -72,7 +74,13 @@ export function settleConditions(
     waitsForever: labels.some(({ judged: all }) =>
       all.some((one) => one.waitsForever && one.state !== 'met'),
     ),
+    shorterGranted: isShorterGranted(clauses),
   };
+}
+
+function isShorterGranted(clauses: readonly SettledClause[]): boolean {
+  const short = clauses.filter(({ judged, setsDate }) => setsDate && judged.clause.grants === 'short end');
+  return short.length > 0 && short.every(({ judged }) => judged.state === 'met');
 }
 
 /** A condition of the label itself that has failed and without which the crop may not be sown; a rain that starts the
@@ -103,6 +111,7 @@ const plain = (resolved: ResolvedQuestion): SettledQuestion => ({
   lengthenedFrom: null,
   passedOver: [],
   waitsForever: false,
+  shorterGranted: false,
 });
 
 /** Lines that set no date take nobody's place: each counts as a source of its own. */

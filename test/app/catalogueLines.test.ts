@@ -72,6 +72,18 @@ describe('imazamox before winter wheat: 16 inches and pH 6.2 within 9 months, el
       range: null,
     });
   });
+
+  it('names once the zone that both lines hold in', async () => {
+    const zonesOf = ({ conditions }: Answer) => conditions.filter(({ kind }) => kind === 'zone');
+    const zones = zonesOf(await ask({}));
+    expect(zones).toMatchObject([{ intervalIfMet: '9 months or 28 months', setsDate: true }]);
+    expect(zones[0].text).toMatch(
+      /Met, the label gives 9 months or 28 months, by its other conditions; the source does not say/,
+    );
+    const settled = zonesOf(await ask({ ...nineMonthsOn, soilPh: 6.5 }));
+    expect(settled).toMatchObject([{ intervalIfMet: '9 months', setsDate: true }]);
+    expect(zonesOf(await ask({ crop: 'wheat' })).length).toBe(1);
+  });
 });
 
 describe('conditions of the catalogue', () => {
