@@ -1,4 +1,4 @@
-import { assertWithin, InvalidInputError } from '../errors.ts';
+import { InvalidInputError, OutOfRangeError } from '../errors.ts';
 
 /** Limits that a question takes. [0-1] */
 const LOWEST = 0.001;
@@ -24,8 +24,8 @@ export interface Stakes {
  * @example   oddsLimitOf({ costOfWaiting: 20, lossAvoided: 160 }) // 0.125
  */
 export function oddsLimitOf({ costOfWaiting, lossAvoided }: Stakes): number {
-  assertWithin('cost of waiting', costOfWaiting, Number.MIN_VALUE, Number.MAX_VALUE);
-  assertWithin('loss avoided', lossAvoided, Number.MIN_VALUE, Number.MAX_VALUE);
+  assertAboveZero('cost of waiting', costOfWaiting);
+  assertAboveZero('loss avoided', lossAvoided);
   if (costOfWaiting >= lossAvoided) {
     throw new InvalidInputError(
       'WAITING_NEVER_PAYS',
@@ -37,4 +37,8 @@ export function oddsLimitOf({ costOfWaiting, lossAvoided }: Stakes): number {
     );
   }
   return Math.min(HIGHEST, Math.max(LOWEST, costOfWaiting / lossAvoided));
+}
+
+function assertAboveZero(quantity: string, value: number): void {
+  if (!(value > 0 && Number.isFinite(value))) throw new OutOfRangeError(quantity, value, 'more than 0');
 }

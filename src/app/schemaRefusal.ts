@@ -108,7 +108,7 @@ function limitWords(
     issue.inclusive === false ? (small ? 'more than' : 'less than') : small ? 'at least' : 'at most';
   return {
     what: `${value} is too ${small ? 'small' : 'large'}`,
-    right: `It takes ${bound} ${limit}${unit}.`,
+    right: `It takes ${bound} ${limit}${limit === 1 ? unit.replace(/s$/, '') : unit}.`,
   };
 }
 

@@ -9,6 +9,31 @@ export function numberOption(text: string): number {
   return value;
 }
 
+/** A number option within limits. @param unit with a space before it; empty where the flag has none */
+export const numberWithin =
+  (low: number, high: number, unit = '') =>
+  (text: string): number =>
+    within(numberOption(text), low, high, unit);
+
+/** A whole-number option within limits. */
+export const wholeNumberWithin =
+  (low: number, high: number) =>
+  (text: string): number =>
+    within(wholeNumberOption(text), low, high, '');
+
+function within(value: number, low: number, high: number, unit: string): number {
+  if (value < low || value > high)
+    throw new InvalidArgumentError(`It must be from ${low} to ${high}${unit}.`);
+  return value;
+}
+
+/** An amount of money, of any currency. */
+export function moneyOption(text: string): number {
+  const value = numberOption(text);
+  if (value <= 0) throw new InvalidArgumentError('It must be more than 0.');
+  return value;
+}
+
 /** A whole-number option. */
 export function wholeNumberOption(text: string): number {
   if (!/^-?\d{1,9}$/.test(text)) throw new InvalidArgumentError('It must be a whole number.');
@@ -16,19 +41,13 @@ export function wholeNumberOption(text: string): number {
 }
 
 /** A port, 0 for any free one. */
-export const portOption = (text: string): number => wholeWithin(text, 65_535);
-
-function wholeWithin(text: string, most: number): number {
-  const value = wholeNumberOption(text);
-  if (value < 0 || value > most) throw new InvalidArgumentError(`It must be from 0 to ${most}.`);
-  return value;
-}
+export const portOption = wholeNumberWithin(0, 65_535);
 
 /** Most worker threads that can be asked for. */
 const MOST_WORKERS = 64;
 
 /** A number of worker threads, 0 for none. */
-export const workersOption = (text: string): number => wholeWithin(text, MOST_WORKERS);
+export const workersOption = wholeNumberWithin(0, MOST_WORKERS);
 
 /** A span of years such as 1981-2018. */
 export function yearsOption(text: string): { baseFrom: number; baseTo: number } {

@@ -61,6 +61,9 @@ const OTHER_FLAGS: Readonly<Record<string, string>> = {
   plantTo: '--plant-to',
   stepDays: '--step',
   crops: '--crops',
+  box: '--box',
+  states: '--state',
+  leadDays: '--leads',
 };
 
 const nameOf = (flag: string): string => flag.split(' ')[0];

@@ -27,7 +27,9 @@ describe('oddsLimitOf', () => {
     expect(() => oddsLimitOf({ costOfWaiting: 50, lossAvoided: 50 })).toThrow(
       expect.objectContaining({ code: 'WAITING_NEVER_PAYS' }),
     );
-    expect(() => oddsLimitOf({ costOfWaiting: 0, lossAvoided: 50 })).toThrow('cost of waiting');
+    expect(() => oddsLimitOf({ costOfWaiting: 0, lossAvoided: 50 })).toThrow(
+      'cost of waiting is 0; it must be more than 0.',
+    );
     expect(() => oddsLimitOf({ costOfWaiting: 5, lossAvoided: Number.NaN })).toThrow('loss avoided');
   });
 });

@@ -45,6 +45,18 @@ describe('drywake weather near', () => {
     expect(two).toMatchObject({ code: 2, err: expect.stringContaining('not both') });
   });
 
+  it.each([
+    [['--lat', '95', '--lon', '-111'], "'--lat <degrees>' argument '95'", 'from -90 to 90 degrees'],
+    [['--lat', '45', '--lon', '-200'], "'--lon <degrees>' argument '-200'", 'from -180 to 180 degrees'],
+    [['--county', 'Gallatin, MT', '--elevation', '9001'], "'--elevation <m>'", 'from -500 to 9000 m'],
+    [['--county', 'Gallatin, MT', '--most', '0'], "'--most <n>'", 'from 1 to 100'],
+  ])('refuses %j by the name of the flag, with its limits', async (flags, flag, limits) => {
+    const { code, err } = await run('near', ...flags);
+    expect(code).toBe(2);
+    expect(err).toContain(flag);
+    expect(err).toContain(limits);
+  });
+
   it('lists the choices of an ambiguous county', async () => {
     const { code, err } = await run('near', '--county', 'Baltimore, MD');
     expect(code).toBe(2);

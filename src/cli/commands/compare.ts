@@ -3,7 +3,7 @@ import { compareResiduals } from '../../app/compareResiduals.ts';
 import type { ComparisonInput } from '../../schema/comparison.ts';
 import type { CliDeps } from '../command.ts';
 import { comparisonText } from '../comparisonText.ts';
-import { numberOption } from '../optionValues.ts';
+import { moneyOption } from '../optionValues.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
 import { limitFields, type StakesFlags } from '../stakesOptions.ts';
 import { dateStyleOption, type WordingFlags } from '../wordingOptions.ts';
@@ -16,8 +16,8 @@ interface CompareFlags extends SeasonFlags, StakesFlags, WordingFlags {
 export function define(program: Program, deps: CliDeps): void {
   addSeasonOptions(program, ['residual', 'interval', 'halfLifeDays', 'labelEntry', 'rateGramsPerHa']);
   program
-    .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
-    .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)
+    .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', moneyOption)
+    .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', moneyOption)
     .addOption(dateStyleOption())
     .option('--json', 'print the table as JSON, metric and unrounded')
     .addHelpText(

@@ -3,7 +3,7 @@ import { cropByDate } from '../../app/cropByDate.ts';
 import type { CropGridInput } from '../../schema/comparison.ts';
 import type { CliDeps } from '../command.ts';
 import { cropGridText } from '../cropGridText.ts';
-import { numberOption, wholeNumberOption } from '../optionValues.ts';
+import { moneyOption, wholeNumberOption } from '../optionValues.ts';
 import { addSeasonOptions, fieldsOf, readerOf, type SeasonFlags } from '../seasonOptions.ts';
 import { limitFields, type StakesFlags } from '../stakesOptions.ts';
 import { dateStyleOption, type WordingFlags } from '../wordingOptions.ts';
@@ -28,8 +28,8 @@ export function define(program: Program, deps: CliDeps): void {
     .option('--plant-to <date>', 'last planting date')
     .option('--step <days>', 'days from one date to the next (default: 7)', wholeNumberOption)
     .option('--third <which>', 'odds to print: all years, or the dry or wet third', thirdOption, 'all')
-    .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', numberOption)
-    .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', numberOption)
+    .option('--waiting-cost <money>', 'cost of waiting; with --loss, sets the odds limit', moneyOption)
+    .option('--loss <money>', 'loss avoided where residue would have hurt, in the same money', moneyOption)
     .addOption(dateStyleOption())
     .option('--json', 'print the grid as JSON, metric and unrounded')
     .addHelpText(

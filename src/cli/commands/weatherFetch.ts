@@ -7,7 +7,7 @@ import { type StationWish, stationWishSchema } from '../../schema/stationWish.ts
 import type { CliDeps } from '../command.ts';
 import { fetchProgressText } from '../fetchProgress.ts';
 import { fileLine } from '../importProgress.ts';
-import { numberOption, wholeNumberOption } from '../optionValues.ts';
+import { numberOption, wholeNumberOption, wholeNumberWithin } from '../optionValues.ts';
 
 interface FetchFlags {
   state?: string;
@@ -40,8 +40,12 @@ export function defineFetch(command: Program, deps: CliDeps): void {
       `elements that stations of a state or box must hold (default: ${ELEMENTS})`,
       (text) => text.toUpperCase().split(','),
     )
-    .option('--since <year>', 'their years must reach back to this one', wholeNumberOption)
-    .option('--until <year>', 'and up to this one (default: they still report)', wholeNumberOption)
+    .option('--since <year>', 'their years must reach back to this one', wholeNumberWithin(1700, 2200))
+    .option(
+      '--until <year>',
+      'and up to this one (default: they still report)',
+      wholeNumberWithin(1700, 2200),
+    )
     .option('--year <year>', 'a whole year of every station, large; may be repeated', yearOption)
     .option('--most <n>', `most stations of a state or box (default: ${MOST_STATIONS})`, wholeNumberOption)
     .option('--dry-run', 'only list what would be fetched')
@@ -184,6 +188,9 @@ function boxOption(text: string): FetchFlags['box'] {
     throw new InvalidArgumentError('Write south, west, north and east in degrees: 45,-112,46,-110.');
   }
   const [southDeg, westDeg, northDeg, eastDeg] = parts;
+  if (parts.some((degrees, index) => Math.abs(degrees) > (index % 2 === 0 ? 90 : 180))) {
+    throw new InvalidArgumentError('Latitudes go from -90 to 90 degrees, longitudes from -180 to 180.');
+  }
   return { southDeg, westDeg, northDeg, eastDeg };
 }
 

@@ -5,7 +5,7 @@ import { type GivenPlace, soughtPlace } from '../../app/soughtPlace.ts';
 import type { Units } from '../../quantities.ts';
 import type { CliDeps } from '../command.ts';
 import { nearText } from '../nearText.ts';
-import { numberOption, wholeNumberOption } from '../optionValues.ts';
+import { numberWithin, wholeNumberWithin } from '../optionValues.ts';
 import {
   asStationOption,
   dateOrderOption,
@@ -24,11 +24,11 @@ interface NearFlags extends GivenPlace, RecordFlags {
 /** `drywake weather near`: stations around a point or in the middle of a county. */
 export function defineNear(command: Program, deps: CliDeps): void {
   command
-    .option('--lat <degrees>', 'latitude', numberOption)
-    .option('--lon <degrees>', 'longitude, west negative', numberOption)
+    .option('--lat <degrees>', 'latitude', numberWithin(-90, 90, ' degrees'))
+    .option('--lon <degrees>', 'longitude, west negative', numberWithin(-180, 180, ' degrees'))
     .option('--county <name>', 'US county with its state, such as "Gallatin, MT"')
-    .option('--elevation <m>', 'height of the field above sea level', numberOption)
-    .option('--most <n>', 'stations to list (default: 10)', wholeNumberOption)
+    .option('--elevation <m>', 'height of the field above sea level', numberWithin(-500, 9000, ' m'))
+    .option('--most <n>', 'stations to list (default: 10)', wholeNumberWithin(1, 100))
     .option('--weather <path...>', 'files or folders to read straight from, without the store')
     .addOption(unitsInOption())
     .addOption(dateOrderOption())
@@ -42,12 +42,7 @@ export function defineNear(command: Program, deps: CliDeps): void {
       );
       const { most, json, units } = flags;
       const reader = await readerOf(flags, deps);
-      const near = nearestStations(
-        await reader.stations(),
-        place,
-        most === undefined ? undefined : Math.max(1, most),
-        sayIn({ units }),
-      );
+      const near = nearestStations(await reader.stations(), place, most, sayIn({ units }));
       deps.terminal.out(json ? `${JSON.stringify(near, null, 2)}\n` : nearText(near, units));
     });
 }

@@ -41,17 +41,19 @@ export function DateBlank(props: DateBlankProps) {
     after,
   } = props;
   const { style } = useDates();
-  const { input, problem } = useBlank<string | undefined>({
+  const { input, problem, unread } = useBlank<string | undefined>({
     field,
     draft,
     shown: value ? typedDates(style).full(value) : '',
     read: (text) => (optional && text.trim() === '' ? { value: undefined } : parseDate(text, style)),
     commit,
   });
+  // The day of the last good date would be read as that of the text above it.
+  const remark = unread ? undefined : echo;
   return (
-    <Blank id={id} label={label} lead={lead} remark={echo} problem={problem} before={before} after={after}>
+    <Blank id={id} label={label} lead={lead} remark={remark} problem={problem} before={before} after={after}>
       <input
-        {...blankIds(id, { remark: echo, problem })}
+        {...blankIds(id, { remark, problem })}
         {...input}
         type="text"
         inputMode="text"

@@ -46,8 +46,11 @@ export function useBlank<T>({ field, draft = field, shown, read, commit }: Blank
     commit(result.value);
   }
 
+  const unreadable = reading && 'problem' in reading ? reading.problem : null;
   return {
-    problem: (reading && 'problem' in reading ? reading.problem : null) ?? refusalOf(refusal, field),
+    problem: unreadable ?? refusalOf(refusal, field),
+    /** Whether the text that stands in the blank is none of its value. */
+    unread: unreadable !== null,
     input: {
       value: editing ?? shown,
       onInput: (event: { currentTarget: { value: string } }) => setEditing(event.currentTarget.value),
