@@ -1,32 +1,22 @@
 import { randomUUID } from 'node:crypto';
-import { DrywakeError, InvalidInputError } from '../errors.ts';
-import type { Batch, BatchAnswer, BatchRow } from '../schema/batch.ts';
-import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
+import { DrywakeError } from '../errors.ts';
+import type { Batch, BatchAnswer } from '../schema/batch.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
 import { type AskedQuestion, type QuestionInput, questionSchema } from '../schema/question.ts';
-import { HECTARES_PER_ACRE } from '../units.ts';
+import { type AskedRow, askedRows, assertAskable, type FieldList } from './askedRows.ts';
 import { doTask } from './doTask.ts';
 import { type KeptClimates, keepClimates } from './keptClimates.ts';
 import type { LabelBook } from './labelBook.ts';
-import { modelOf } from './modelOf.ts';
 import { packWeather } from './packedWeather.ts';
+import { rankedBatch } from './rankedBatch.ts';
 import { readQuestion } from './readQuestion.ts';
 import { throwIfStopped } from './stopped.ts';
-import { misspeltColumns, strangeColumns } from './strangeColumns.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { PackedWeather, Workshop } from './workshop.ts';
 
 /** Rows of one station handed to a worker at once. */
 const ROWS_PER_TASK = 250;
-
-/** A list of fields as it stands in a file. */
-export interface FieldList {
-  readonly file: string;
-  readonly columns: readonly string[];
-  /** Cells by column; `line` counts from 1, the head included. */
-  readonly rows: readonly { readonly line: number; readonly cells: Readonly<Record<string, string>> }[];
-}
 
 export interface BatchDeps {
   /** Version of the program, which the answers name. */
@@ -46,13 +36,6 @@ export interface BatchWatch {
   readonly signal?: AbortSignal;
 }
 
-interface AskedRow {
-  readonly line: number;
-  readonly given: Readonly<Record<string, string>>;
-  readonly question: AskedQuestion;
-  readonly areaHectares: number | null;
-}
-
 /**
  * Every field of a list answered, ranked by odds times area. A row that cannot be answered says why and holds nothing up.
  * The result does not depend on the number of workers.
@@ -69,7 +52,7 @@ export async function batch(
   watch: BatchWatch = {},
 ): Promise<Batch> {
   assertAskable(list, shared);
-  const rows = list.rows.map(({ line, cells }) => asked(line, cells, shared));
+  const rows = askedRows(list, shared);
   const answers = new Array<BatchAnswer>(rows.length);
   const here = keepClimates();
   let done = 0;
@@ -98,7 +81,7 @@ export async function batch(
     }
   }
   await Promise.all(under);
-  return batchOf(list, rows, answers, deps.version);
+  return rankedBatch(list, rows, answers, deps.version);
 }
 
 /** The records of a row's station; or what keeps them from being read, which then answers all its rows. */
@@ -169,100 +152,4 @@ function groupsOf(rows: readonly AskedRow[]): number[][] {
   const bySeason = (one: number, other: number) =>
     seasons[one] === seasons[other] ? one - other : seasons[one] < seasons[other] ? -1 : 1;
   return [...groups.values()].map((places) => places.sort(bySeason));
-}
-
-function asked(
-  line: number,
-  given: Readonly<Record<string, string>>,
-  shared: Partial<QuestionInput>,
-): AskedRow {
-  const question: Record<string, unknown> = { ...shared };
-  for (const { name, field, number } of BATCH_COLUMNS) {
-    const text = given[name]?.trim();
-    if (field === undefined || !text) continue;
-    question[field] = number ? numberOr(text) : text;
-  }
-  return { line, given, question: question as AskedQuestion, areaHectares: areaOf(given) };
-}
-
-/** A number, or the text itself, which the schema then refuses by its name. */
-const numberOr = (text: string): number | string => (Number.isFinite(Number(text)) ? Number(text) : text);
-
-function areaOf({ acres, hectares }: Readonly<Record<string, string>>): number | null {
-  const number = (text: string | undefined) => (text?.trim() ? Number(text) : Number.NaN);
-  const area = hectares?.trim() ? number(hectares) : number(acres) * HECTARES_PER_ACRE;
-  return area > 0 && Number.isFinite(area) ? area : null;
-}
-
-/**
- * Checks that a list has rows and all needed columns.
- * @throws {InvalidInputError} BATCH_EMPTY, BATCH_COLUMNS
- */
-export function assertAskable({ file, columns, rows }: FieldList, shared: Partial<QuestionInput>): void {
-  if (rows.length === 0) {
-    throw new InvalidInputError('BATCH_EMPTY', `${file} holds no row below its head.`, {
-      hint: 'Write one row for each field; "drywake batch --template" prints a head to start from.',
-    });
-  }
-  const given = (name: string, field?: keyof QuestionInput) =>
-    columns.includes(name) || (field !== undefined && field in shared);
-  // A label entry names its active itself.
-  const byLabel = given('label_entry', 'labelEntry');
-  const missing = BATCH_COLUMNS.filter(
-    ({ name, field, needed }) => needed && !given(name, field) && !(byLabel && field === 'residual'),
-  );
-  if (missing.length > 0) {
-    throw new InvalidInputError(
-      'BATCH_COLUMNS',
-      `${file} lacks the column${missing.length > 1 ? 's' : ''} ${missing.map(({ name }) => name).join(', ')}.`,
-      {
-        hint: `${misspeltColumns(columns)
-          .map((one) => `${one} `)
-          .join(
-            '',
-          )}Add them, or give one value for all rows by its flag; "drywake batch --template" prints all columns.`,
-        details: { missing: missing.map(({ name }) => name) },
-      },
-    );
-  }
-}
-
-function batchOf(
-  list: FieldList,
-  rows: readonly AskedRow[],
-  answers: readonly BatchAnswer[],
-  version: string,
-): Batch {
-  const unranked = rows.map(({ line, given, areaHectares }, index): Omit<BatchRow, 'rank'> => {
-    const { answer, problem } = answers[index];
-    const odds = answer?.oddsAtPlanting ?? null;
-    const hectaresAtRisk = odds === null || areaHectares === null ? null : odds * areaHectares;
-    return { line, areaHectares, hectaresAtRisk, given, answer, problem };
-  });
-  const ranked = unranked
-    .sort(byRisk)
-    .map(({ line, ...row }, index): BatchRow => ({ line, rank: index + 1, ...row }));
-  const answered = answers.filter(({ answer }) => answer !== null).length;
-  return {
-    file: list.file,
-    answered,
-    refused: answers.length - answered,
-    unknownColumns: strangeColumns(list.columns),
-    cautions: [
-      ...misspeltColumns(list.columns),
-      'The label is the law and the floor; intervals that are not your own entry are for planning only.',
-      'Odds are a model’s estimate from past weather, not a promise. Ask for a field by itself for its reasons and cautions.',
-    ],
-    model: modelOf(version),
-    rows: ranked,
-  };
-}
-
-/** Most area at risk first, then rows without an area by odds, then those without odds, then refused ones; by line. */
-function byRisk(one: Omit<BatchRow, 'rank'>, other: Omit<BatchRow, 'rank'>): number {
-  const kind = ({ answer, hectaresAtRisk }: Omit<BatchRow, 'rank'>) =>
-    hectaresAtRisk !== null ? 0 : answer === null ? 3 : answer.oddsAtPlanting === null ? 2 : 1;
-  const size = ({ answer, hectaresAtRisk }: Omit<BatchRow, 'rank'>) =>
-    hectaresAtRisk ?? answer?.oddsAtPlanting ?? 0;
-  return kind(one) - kind(other) || size(other) - size(one) || one.line - other.line;
 }

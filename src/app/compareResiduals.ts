@@ -1,11 +1,6 @@
-import type { PairAnswer, PairSeason } from '../analysis/pairSeason.ts';
-
-import { warmRainThirds } from '../analysis/thirds.ts';
-import { activationOdds, controlWeeks } from '../analysis/weedControl.ts';
+import { activationOdds } from '../analysis/weedControl.ts';
 import { yearWeights } from '../analysis/yearWeights.ts';
 import { findCrop } from '../catalogue/findCrop.ts';
-import { titleOf } from '../catalogue/titleOf.ts';
-import { responseKey } from '../model/run/breakdownSums.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import {
   type Comparison,
@@ -13,23 +8,15 @@ import {
   comparisonQuestionSchema,
   type ResidualRow,
 } from '../schema/comparison.ts';
-import type { LabelEntry, StoredLabel } from '../schema/labelEntry.ts';
+import type { StoredLabel } from '../schema/labelEntry.ts';
 import type { Question } from '../schema/question.ts';
 import type { AnswerDeps } from './answerField.ts';
 import { sharedCautions } from './comparisonCautions.ts';
 import { modelOf } from './modelOf.ts';
-import {
-  dateOfOffset,
-  isUnjudged,
-  type JudgedPair,
-  judgedOrTold,
-  judgePair,
-  NOTHING_FOUND,
-  type Pair,
-  resolveAll,
-} from './pairAnswers.ts';
+import { isUnjudged, judgedOrTold, judgePair, NOTHING_FOUND, type Pair, resolveAll } from './pairAnswers.ts';
 import { otherQuestions } from './preparedTreatments.ts';
 import { readQuestion } from './readQuestion.ts';
+import { residualRow } from './residualRow.ts';
 import { cropName, lineFor } from './resolveEntered.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import { seasonQuestionOf } from './seasonQuestionOf.ts';
@@ -120,110 +107,6 @@ const byUse = (a: ResidualRow, b: ResidualRow): number => {
     (a.residual < b.residual ? -1 : 1)
   );
 };
-
-function residualRow(
-  entry: LabelEntry | null,
-  { resolved, season, labelDate }: JudgedPair,
-  common: SeasonInCommon,
-  catalogue: Catalogue,
-): ResidualRow {
-  const { question, interval, plantDay } = resolved;
-  const labelAllows = !resolved.labelForbids && labelDate <= question.plantOn;
-  const figures = season === null ? NO_CARRYOVER : figuresOn(season, plantDay);
-  const { oddsAtPlanting } = figures;
-  // One literal: spreads would be half of what a comparison allocates.
-  return {
-    residual: resolved.treatmentName,
-    labelEntry: entry && { id: entry.id, name: entry.name },
-    group: resolved.groups ?? 'not known',
-    interval,
-    labelDate,
-    labelAllows,
-    weeksOfControl: weeksOf(resolved, common),
-    halfLife: halfLifeOf(resolved, catalogue),
-    carryoverModelled: season !== null,
-    clearDate: season === null ? labelDate : figures.clearDate,
-    withinLimit: labelAllows && (oddsAtPlanting ?? 0) <= question.oddsLimit,
-    oddsAtPlanting,
-    oddsRange: figures.oddsRange,
-    thirdOdds: figures.thirdOdds,
-    oddsAtLabelDate: figures.oddsAtLabelDate,
-  };
-}
-
-/** What a row says of odds, and the date it clears. */
-type ToldFigures = Pick<
-  ResidualRow,
-  'clearDate' | 'oddsAtPlanting' | 'oddsRange' | 'thirdOdds' | 'oddsAtLabelDate'
->;
-
-const NO_CARRYOVER: ToldFigures = {
-  clearDate: null,
-  oddsAtPlanting: null,
-  oddsRange: null,
-  thirdOdds: null,
-  oddsAtLabelDate: null,
-};
-
-const told = new WeakMap<PairAnswer, ToldFigures>();
-
-/** Figures of a season on a planting date; crops that share the season share them. */
-function figuresOn(season: PairSeason, plantDay: number): ToldFigures {
-  const answer = season.at(plantDay);
-  const figures = told.get(answer) ?? {
-    clearDate: dateOfOffset(season, answer.clearOffset()),
-    oddsAtPlanting: answer.oddsAtPlanting,
-    oddsRange: { ...answer.range(), years: answer.years },
-    thirdOdds: {
-      dry: answer.thirdOdds('dry'),
-      middle: answer.thirdOdds('middle'),
-      wet: answer.thirdOdds('wet'),
-    },
-    oddsAtLabelDate: answer.oddsAtLabel(),
-  };
-  told.set(answer, figures);
-  return figures;
-}
-
-function halfLifeOf({ active, halfLife }: ResolvedQuestion, catalogue: Catalogue): ResidualRow['halfLife'] {
-  if (halfLife.halfLifeOrigin === 'own entry' && halfLife.halfLifeDays !== null) {
-    return { days: halfLife.halfLifeDays, mark: 'own label', sources: [] };
-  }
-  const from = active?.provenance.halfLifeTypical ?? active?.provenance.halfLifeLow ?? null;
-  if (active === null || active.fieldHalfLifeDays === null || from === null) return null;
-  return {
-    days: active.fieldHalfLifeDays.typical,
-    mark: active.provenance.halfLifeTypical === null ? 'computed' : from.mark,
-    sources: from.sources.map((id) => titleOf(id, catalogue.sources)),
-  };
-}
-
-/** Weeks of control; thirds by warm rain from spraying to planting, so that they do not hang on a label. */
-function weeksOf(
-  resolved: ResolvedQuestion,
-  { set, weeks: known }: SeasonInCommon,
-): ResidualRow['weeksOfControl'] {
-  const { halfLife, application, active, question, plantDay } = resolved;
-  if (halfLife.halfLifeDays === null || active?.soilResidual === 'no') return null;
-  const plantOffset = plantDay - application.appliedDay;
-  const siteHalfLife = application.halfLife * application.siteFactor;
-  const { response } = application;
-  const key = `${responseKey(response)} ${siteHalfLife} ${plantOffset}`;
-  const weeks = known.get(key) ?? controlled();
-  known.set(key, weeks);
-  const orNull = (value: number) => (Number.isFinite(value) ? value : null);
-  return { dry: orNull(weeks.dry), middle: orNull(weeks.middle), wet: orNull(weeks.wet) };
-
-  function controlled() {
-    const years = set.years(plantOffset + 1);
-    return controlWeeks(
-      set.traces(response, years),
-      warmRainThirds(set.climate.warmRain, years, plantOffset),
-      siteHalfLife,
-      question.assume.controlFractionLeft,
-    );
-  }
-}
 
 /** Odds that the spray is washed in; they hang on no crop. */
 function activationOf(

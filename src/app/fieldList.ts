@@ -1,6 +1,6 @@
 import { InvalidInputError } from '../errors.ts';
 import { BATCH_COLUMNS } from '../schema/batchColumns.ts';
-import type { FieldList } from './batch.ts';
+import type { FieldList } from './askedRows.ts';
 import { CsvFault, type CsvRow, csvRows, repeatedName } from './tables/csvRows.ts';
 
 /** Letters by which the separator is told. */

@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import { assertAskable, batch } from '../../src/app/batch.ts';
+import { assertAskable } from '../../src/app/askedRows.ts';
+import { batch } from '../../src/app/batch.ts';
 import { readFieldList } from '../../src/app/fieldList.ts';
 import { headerOf } from '../../src/app/tables/column.ts';
 import { FIELD_TABLE } from '../../src/app/tables/fieldTable.ts';

@@ -1,5 +1,6 @@
 import { createRoute, OpenAPIHono, z } from '@hono/zod-openapi';
-import { assertAskable, batch } from '../../app/batch.ts';
+import { assertAskable } from '../../app/askedRows.ts';
+import { batch } from '../../app/batch.ts';
 import { batchTable } from '../../app/batchTable.ts';
 import { readFieldList } from '../../app/fieldList.ts';
 import { csvOf } from '../../app/flatTable.ts';
