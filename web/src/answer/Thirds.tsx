@@ -3,6 +3,7 @@ import type { Answer } from '../api/contract.ts';
 import { rainNumber, rainUnit, type Units } from '../units/units.ts';
 import { useDates } from '../units/useDates.ts';
 import { Term } from '../words/Term.tsx';
+import { TableRoom } from './TableRoom.tsx';
 import { ThirdMark } from './ThirdMark.tsx';
 
 /** The answer in dry, middle and wet years. */
@@ -11,7 +12,7 @@ export function Thirds({ answer, units }: { answer: Answer; units: Units }) {
   const { thirds } = answer;
   if (thirds.length === 0) return null;
   return (
-    <div class="table-scroll">
+    <TableRoom label="dry, middle and wet years">
       <table class="thirds">
         <caption>{thirdsFinding(answer)}</caption>
         <thead>
@@ -55,7 +56,7 @@ export function Thirds({ answer, units }: { answer: Answer; units: Units }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableRoom>
   );
 }
 
