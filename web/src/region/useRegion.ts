@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem, RegionEvent, RegionInput, RegionRow } from '../api/contract.ts';
 import { postForLines } from '../api/postForLines.ts';
 import { GoneError, RefusedError } from '../api/requestJson.ts';
@@ -33,7 +33,7 @@ export interface RegionRun extends RegionState {
   readonly stop: () => void;
 }
 
-/** Time without a change before the server is asked; time between two drawings of rows. [ms] */
+/** Changes that follow each other sooner are asked when they rest; time between two drawings of rows. [ms] */
 const SETTLE_MS = 250;
 const DRAW_MS = 200;
 
@@ -48,11 +48,13 @@ export function useRegion(question: RegionInput | null, atOnce: boolean): Region
   const [state, setState] = useState<RegionState>(WAITING);
   const [begun, setBegun] = useState<{ readonly body: string; readonly attempt: number } | null>(null);
   const under = useRef<AbortController | null>(null);
+  const changedMs = useRef(Number.NEGATIVE_INFINITY);
   const body = question === null ? null : JSON.stringify(question);
   const wanted = body !== null && (atOnce || begun?.body === body);
   const attempt = begun?.body === body ? begun?.attempt : 0;
 
-  useEffect(() => {
+  // Before the page is drawn with what has changed: the server works meanwhile.
+  useLayoutEffect(() => {
     if (body === null || !wanted) {
       setState((before) => ({ ...WAITING, answer: before.answer }));
       return;
@@ -63,7 +65,12 @@ export function useRegion(question: RegionInput | null, atOnce: boolean): Region
       if (under.current === stop) setState(next);
     };
     tell(({ answer }) => ({ answer, phase: 'asking', problem: null, gone: false }));
-    const timer = setTimeout(() => void ask(body, stop.signal, tell), SETTLE_MS);
+    const now = performance.now();
+    const moving = now - changedMs.current < SETTLE_MS;
+    changedMs.current = now;
+    const begin = () => void ask(body, stop.signal, tell);
+    const timer = moving ? setTimeout(begin, SETTLE_MS) : undefined;
+    if (!moving) begin();
     return () => {
       clearTimeout(timer);
       if (under.current === stop) under.current = null;
@@ -79,7 +86,10 @@ export function useRegion(question: RegionInput | null, atOnce: boolean): Region
   return { ...state, fresh: state.answer !== null && state.answer.asked === body, begin, stop };
 }
 
-/** Takes the lines of one answer; draws now and then only, since rows come faster than they can be seen. */
+/**
+ * Takes the lines of one answer; draws now and then only, since rows come faster than they can be seen. An earlier answer
+ * stays until the first rows are there.
+ */
 async function ask(
   body: string,
   signal: AbortSignal,
@@ -100,10 +110,14 @@ async function ask(
     });
     for await (const event of events) {
       if (event.step === 'refused') throw new RefusedError(event.problem);
-      if (event.step === 'start') start = event;
+      if (event.step === 'start') {
+        start = event;
+        const begun: RegionAnswer = { start, rows, asked: body };
+        tell((before) => (before.answer === null ? { ...before, answer: begun, phase: 'coming' } : before));
+      }
       if (event.step === 'rows') rows = [...rows, ...event.rows];
       if (event.step === 'end') return show('ended');
-      if (performance.now() - drawn > DRAW_MS) {
+      if (rows.length > 0 && performance.now() - drawn > DRAW_MS) {
         drawn = performance.now();
         show('coming');
       }
