@@ -221,7 +221,8 @@ describe('crop by date, for everybody', () => {
     await room.evaluate((element) => {
       element.scrollLeft = 300;
     });
-    expect((await name.boundingBox())?.x).toBe(before?.x);
+    const after = await name.boundingBox();
+    expect(Math.abs((after?.x ?? 0) - (before?.x ?? 0))).toBeLessThanOrEqual(1);
     expect(await room.evaluate((element) => element.scrollWidth > element.clientWidth)).toBe(true);
     await page.context().close();
   });

@@ -90,10 +90,13 @@ describe('the question’s page', () => {
   it('keeps what was typed and says what is wrong with it', async () => {
     const { page } = await open();
     const field = page.getByTestId('plant-date');
+    const weekday = page.locator('#marker-plantOn-remark');
+    expect(await weekday.innerText()).toContain('Monday');
     await field.fill('someday');
     await field.blur();
     expect(await field.inputValue()).toBe('someday');
     await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    expect(await weekday.count()).toBe(0);
     expect(await page.getByTestId('sentence').innerText()).toContain('May\u00a010, 2027');
     await page.context().close();
   });
@@ -115,6 +118,22 @@ describe('the question’s page', () => {
     await page.context().close();
   });
 
+  it('tells the limits of a link in the reader’s units', async () => {
+    const { page } = await open();
+    await page.goto(
+      `${running.server.address}?v=1&station=demo-invented&residual=flumioxazin&crop=lentil&appliedOn=2026-08-14&plantOn=2027-05-10&elevationM=10000`,
+    );
+    const problem = page.getByTestId('problem');
+    await expect
+      .poll(() => problem.innerText())
+      .toMatch(/“32808 ft” is too large\.\s+It takes at most 19685 ft\./);
+    await page.getByTestId('units-metric').click();
+    await expect
+      .poll(() => problem.innerText())
+      .toMatch(/“10000 m” is too large\.\s+It takes at most 6000 m\./);
+    await page.context().close();
+  });
+
   it('says when the years are too few, without a number', async () => {
     const { page } = await open();
     await page.goto(
@@ -132,6 +151,21 @@ describe('for everybody', () => {
     await page.getByTestId('year-lines').locator('svg').waitFor();
     await expectGoodOnEveryScreen(page, [output, 'question']);
     await page.context().close();
+  });
+
+  it('shows answer and marker at once on a phone, above the bar of the question', async () => {
+    for (const size of [
+      { width: 360, height: 640 },
+      { width: 375, height: 667 },
+    ]) {
+      const { page } = await open(size);
+      const slider = await page.getByTestId('plant-slider').boundingBox();
+      const bar = await page.getByTestId('open-question').boundingBox();
+      if (slider === null || bar === null) throw new Error('The marker or the bar is not drawn.');
+      const gripRadius = 16;
+      expect(slider.y + slider.height / 2 + gripRadius).toBeLessThanOrEqual(bar.y);
+      await page.context().close();
+    }
   });
 
   it('answers each kind of change soon, and says how soon', async () => {
