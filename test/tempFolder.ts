@@ -3,10 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, onTestFinished } from 'vitest';
 
+/** Takes a folder away, though what has just ended may still let go of files in it. */
+const removeFolder = (folder: string) => rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+
 /** A new empty folder that is removed when the running test ends. */
 export function tempFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  onTestFinished(() => removeFolder(folder));
   return folder;
 }
 
@@ -20,6 +23,6 @@ export function tempFile(name: string, content: string | Buffer): string {
 /** A new empty folder that is removed when the running test file has ended. */
 export function tempFolderOfFile(): string {
   const folder = mkdtempSync(join(tmpdir(), 'drywake-test-'));
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  afterAll(() => removeFolder(folder));
   return folder;
 }

@@ -24,10 +24,11 @@ async function serve(reply: (request: IncomingMessage, response: ServerResponse,
 const whole = recordGz(200);
 const NAME = `${ID}.csv.gz`;
 
-/** Waits until so much of a file has arrived in a folder. */
-async function arrived(folder: string, bytes: number): Promise<void> {
-  while ((statSync(join(folder, `${NAME}.part`), { throwIfNoEntry: false })?.size ?? 0) < bytes)
-    await pause(10);
+/** Tears an answer off once so much of it has arrived in a folder. */
+async function tearOffAfter(bytes: number, response: ServerResponse, folder: string): Promise<void> {
+  const arrived = () => statSync(join(folder, `${NAME}.part`), { throwIfNoEntry: false })?.size ?? 0;
+  while (arrived() < bytes && !response.destroyed) await pause(10);
+  response.destroy();
 }
 
 describe('a real connection', () => {
@@ -41,7 +42,7 @@ describe('a real connection', () => {
       response.setHeader('content-length', whole.length - from);
       if (turn === 1) {
         response.write(whole.subarray(0, 100));
-        void arrived(folder, 100).then(() => response.destroy());
+        void tearOffAfter(100, response, folder);
       } else {
         response.writeHead(206, { 'content-range': `bytes ${from}-${whole.length - 1}/${whole.length}` });
         response.end(whole.subarray(from));
