@@ -82,7 +82,10 @@ describe('the packed program', () => {
     );
     writeFileSync(join(folder, 'package-lock.json'), JSON.stringify(cleanLock()));
     const start = performance.now();
-    ran('npm', ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund']);
+    ran('npm', [
+      ...['ci', '--ignore-scripts', '--no-audit', '--no-fund'],
+      ...['--prefer-offline', '--fetch-retries=5'],
+    ]);
     console.log(`installed in a clean folder in ${Math.round((performance.now() - start) / 1000)} s`);
 
     const drywake = (...argv: string[]) => ran(join(folder, 'node_modules/.bin/drywake'), argv);

@@ -4,6 +4,8 @@ import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chrome'];
+/** A mirror that does not answer once is asked again. */
+const APT_RETRIES = ['-o', 'Acquire::Retries=5'];
 const PLACES = ['/Applications/Chromium.app/Contents/MacOS/Chromium'];
 
 /** Path of a browser that is there already; null where none is found. */
@@ -49,8 +51,11 @@ export function ensureBrowser(): string {
     if (failure !== null) tried.push(failure);
   };
   if (isRootOnDebian()) {
-    attempt('apt-get', ['update']);
-    attempt('apt-get', ['install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core']);
+    attempt('apt-get', [...APT_RETRIES, 'update']);
+    attempt('apt-get', [
+      ...[...APT_RETRIES, 'install', '-y', '--no-install-recommends'],
+      ...['chromium', 'fonts-dejavu-core'],
+    ]);
   }
   if (findBrowser() === null) attempt('npx', ['playwright-core', 'install', 'chromium']);
   const installed = findBrowser();
