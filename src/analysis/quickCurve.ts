@@ -125,7 +125,7 @@ export function heldFrom(
 }
 
 /** The first offset that holds, where the last does and every one after the first does too. */
-export function firstThatHolds(holds: (offset: number) => boolean, first: number, last: number): number {
+function firstThatHolds(holds: (offset: number) => boolean, first: number, last: number): number {
   let low = first;
   let high = last;
   while (low < high) {

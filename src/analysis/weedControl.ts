@@ -2,7 +2,7 @@ import { median } from '../model/odds/quantile.ts';
 import { type ProbabilityInterval, wilsonInterval } from '../model/odds/wilsonInterval.ts';
 import { effectiveYears } from '../model/years/effectiveYears.ts';
 import { weightedMean } from '../model/years/weightedMean.ts';
-import { type CourseOfSums, firstThatHolds } from './quickCurve.ts';
+import type { CourseOfSums } from './quickCurve.ts';
 import type { ThirdName } from './thirds.ts';
 import type { Trace } from './traces.ts';
 
@@ -32,12 +32,24 @@ export function controlWeeks(
   fractionLeft: number,
 ): ControlWeeks {
   const needed = siteHalfLife * Math.log2(1 / fractionLeft);
-  const weeks = years.map(({ sums, base, lastOffset }) => {
-    const reached = (offset: number) => sums[base + offset] - sums[base] >= needed;
-    return reached(lastOffset) ? firstThatHolds(reached, 0, lastOffset) / 7 : Number.POSITIVE_INFINITY;
-  });
+  const weeks = years.map((year) => daysUntil(year, needed) / 7);
   const medianOf = (name: ThirdName) => median(weeks.filter((_, year) => names[year] === name));
   return { middle: median(weeks), dry: medianOf('dry'), wet: medianOf('wet') };
+}
+
+/** Days until a year's breakdown days come to a sum; Infinity where its record ends before. [d] */
+function daysUntil(
+  { sums, base, lastOffset }: CourseOfSums & { readonly lastOffset: number },
+  breakdownDays: number,
+): number {
+  let low = 0;
+  let high = lastOffset + 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sums[base + middle] - sums[base] >= breakdownDays) high = middle;
+    else low = middle + 1;
+  }
+  return low > lastOffset ? Number.POSITIVE_INFINITY : low;
 }
 
 /** Odds that rain or irrigation puts the residual to work in time. */
