@@ -91,12 +91,12 @@ describe('the question’s page', () => {
     const { page } = await open();
     const field = page.getByTestId('plant-date');
     const weekday = page.locator('#marker-plantOn-remark');
-    expect(await weekday.innerText()).toContain('Monday');
+    await expect.poll(() => weekday.innerText()).toContain('Monday');
     await field.fill('someday');
     await field.blur();
     expect(await field.inputValue()).toBe('someday');
     await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
-    expect(await weekday.count()).toBe(0);
+    await expect.poll(() => weekday.count()).toBe(0);
     expect(await page.getByTestId('sentence').innerText()).toContain('May\u00a010, 2027');
     await page.context().close();
   });
@@ -159,11 +159,14 @@ describe('for everybody', () => {
       { width: 375, height: 667 },
     ]) {
       const { page } = await open(size);
-      const slider = await page.getByTestId('plant-slider').boundingBox();
-      const bar = await page.getByTestId('open-question').boundingBox();
-      if (slider === null || bar === null) throw new Error('The marker or the bar is not drawn.');
       const gripRadius = 16;
-      expect(slider.y + slider.height / 2 + gripRadius).toBeLessThanOrEqual(bar.y);
+      const gripOverBar = async () => {
+        const slider = await page.getByTestId('plant-slider').boundingBox();
+        const bar = await page.getByTestId('open-question').boundingBox();
+        if (slider === null || bar === null) throw new Error('The marker or the bar is not drawn.');
+        return slider.y + slider.height / 2 + gripRadius - bar.y;
+      };
+      await expect.poll(gripOverBar).toBeLessThanOrEqual(0);
       await page.context().close();
     }
   });
