@@ -219,6 +219,25 @@ describe('side by side', () => {
     await page.context().close();
   });
 
+  it('asks for the seasons of a changed question only once its comparison is there', async () => {
+    const { page } = await open();
+    await page.getByTestId('overlay').locator('.drawing svg').waitFor();
+    await page.waitForLoadState('networkidle');
+    const told: string[] = [];
+    const note = (way: string) => (message: { url(): string }) => {
+      const path = new URL(message.url()).pathname;
+      if (path === '/api/compare' || path === '/api/odds') told.push(`${path} ${way}`);
+    };
+    page.on('request', note('asked'));
+    page.on('response', note('came'));
+    await page.getByTestId('plant-on').fill('June 5 2027');
+    await page.getByTestId('plant-on').blur();
+    await expect.poll(() => told.filter((one) => one === '/api/odds came').length).toBe(3);
+    expect(told.slice(0, 3)).toEqual(['/api/compare asked', '/api/compare came', '/api/odds asked']);
+    expect(told.filter((one) => one === '/api/odds asked').length).toBe(3);
+    await page.context().close();
+  });
+
   it('answers a change soon, and says how soon', async () => {
     const { page } = await open();
     await page.waitForLoadState('networkidle');

@@ -27,21 +27,32 @@ export function useSeasons(questions: readonly QuestionInput[], ready: boolean):
   useEffect(() => {
     if (!ready) return;
     const stop = new AbortController();
-    for (const body of bodies) {
-      if (known.get(body)) continue;
-      const init = {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body,
-        signal: stop.signal,
-      };
-      const keep = (answer: Answer | null) =>
-        setKnown((before) => new Map([...[...before].slice(1 - KEPT), [body, answer]]));
-      requestJson<Answer>('/api/odds?with=season', init).then(keep, () => {
-        if (!stop.signal.aborted) keep(null);
-      });
-    }
-    return () => stop.abort();
+    const ask = () => {
+      for (const body of bodies) {
+        if (known.get(body)) continue;
+        const init = {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body,
+          signal: stop.signal,
+        };
+        const keep = (answer: Answer | null) =>
+          setKnown((before) => new Map([...[...before].slice(1 - KEPT), [body, answer]]));
+        requestJson<Answer>('/api/odds?with=season', init).then(keep, () => {
+          if (!stop.signal.aborted) keep(null);
+        });
+      }
+    };
+    // After the frame: when the question changes, what is more urgent is asked in between, and this is called off.
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const frame = requestAnimationFrame(() => {
+      timer = setTimeout(ask);
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(timer);
+      stop.abort();
+    };
   }, [wanted, ready]);
 
   const found = bodies.map((body) => known.get(body));
