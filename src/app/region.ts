@@ -18,9 +18,11 @@ import { throwIfStopped } from './stopped.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { Workshop } from './workshop.ts';
 
-/** Stations read at once and handed to a worker at once. */
-const STATIONS_READ = 256;
+/** Stations handed to a worker at once. */
 const STATIONS_PER_TASK = 16;
+/** Stations read at once: few at first, so that rows come soon, then twice as many each time up to the most. */
+const FIRST_READ = 32;
+const MOST_READ = 256;
 /** Tasks handed out beyond those that workers are busy with; what is read and waiting stays bounded by it. */
 const TASKS_WAITING = 4;
 
@@ -108,10 +110,12 @@ async function* rowsOf(
     rows.catch(() => undefined);
     under.push(rows);
   };
-  let next = readGroup(source, stations, 0);
-  for (let from = 0; from < stations.length; from += STATIONS_READ) {
+  const groups = groupsOf(stations);
+  let next = readGroup(source, groups[0] ?? []);
+  for (const group of groups.keys()) {
+    while (await isReadyBefore(under[0], next)) yield (await under.shift()) ?? [];
     const records = await next;
-    next = readGroup(source, stations, from + STATIONS_READ);
+    next = readGroup(source, groups[group + 1] ?? []);
     next.catch(() => undefined);
     for (let at = 0; at < records.length; at += STATIONS_PER_TASK) {
       throwIfStopped(signal);
@@ -123,12 +127,25 @@ async function* rowsOf(
   while (under.length > 0) yield (await under.shift()) ?? [];
 }
 
+/** Whether rows are worked out while the next stations are still being read. */
+const isReadyBefore = async (rows: Promise<unknown> | undefined, read: Promise<unknown>): Promise<boolean> =>
+  rows !== undefined && Promise.race([rows.then(() => true), read.then(() => false)]);
+
+/** Ids of the stations that are read together. */
+function groupsOf(stations: readonly StationExtent[]): string[][] {
+  const groups: string[][] = [];
+  let from = 0;
+  for (let size = FIRST_READ; from < stations.length; size = Math.min(MOST_READ, 2 * size)) {
+    groups.push(stations.slice(from, from + size).map(({ id }) => id));
+    from += size;
+  }
+  return groups;
+}
+
 async function readGroup(
   { weather, companions }: RegionSource,
-  stations: readonly StationExtent[],
-  from: number,
+  ids: readonly string[],
 ): Promise<LentRecord[]> {
-  const ids = stations.slice(from, from + STATIONS_READ).map(({ id }) => id);
   return ids.length === 0 ? [] : companions.lend(await recordsOf(weather, ids));
 }
 
