@@ -5,6 +5,7 @@ import type { Caution } from '../schema/answer.ts';
 import type { Catalogue } from '../schema/catalogue.ts';
 import { citedSources } from './citedSources.ts';
 import { otherTreatmentCautions } from './otherTreatmentCautions.ts';
+import { phCaution } from './phCaution.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
 import type { Say } from './say.ts';
 import type { StationWeather } from './stationWeather.ts';
@@ -59,7 +60,8 @@ export function cautionsOf(
     );
   }
   cautions.push(...otherTreatmentCautions(resolved, how));
-  if (resolved.phCaution) say('ph', resolved.phCaution);
+  const ph = phCaution(resolved);
+  if (ph) say('ph', ph);
   if (active?.handling) say('handling', sentence(active.handling));
   for (const words of active?.cautions ?? []) {
     const { text, sources } = citedSources(words, catalogue);

@@ -2,6 +2,7 @@ import { isoDateOf } from '../calendar.ts';
 import type { Caution } from '../schema/answer.ts';
 import type { LabelCondition } from '../schema/labelCondition.ts';
 import type { StoredLabel } from '../schema/labelEntry.ts';
+import { phCaution } from './phCaution.ts';
 import type { Say } from './say.ts';
 import type { Treatment } from './treatment.ts';
 
@@ -105,9 +106,11 @@ function productCautions(
         : 'They are of different mode-of-action groups; the worst governs.'
     }`,
   );
-  for (const { active, phCaution } of actives) {
+  for (const one of actives) {
+    const { active } = one;
     if (active === null || active === told) continue;
     if (active.handling) say('handling', `${active.isoName}: ${active.handling.replace(/\.?$/, '.')}`);
-    if (phCaution) say('ph', `${active.isoName}: ${phCaution}`);
+    const ph = phCaution(one);
+    if (ph) say('ph', `${active.isoName}: ${ph}`);
   }
 }

@@ -1,5 +1,6 @@
 import type { Caution } from '../schema/answer.ts';
 import { fieldLabelDay } from './fieldTreatments.ts';
+import { phCaution } from './phCaution.ts';
 import { carriesOver, type ResolvedQuestion } from './resolveQuestion.ts';
 import type { Say } from './say.ts';
 
@@ -41,7 +42,8 @@ function cautionsOfOne(other: ResolvedQuestion, main: ResolvedQuestion, { dates 
   if (application.appliedDay + interval.lengthDays === fieldLabelDay(main)) {
     say('other-label', 'the latest label date of the field is its own.');
   }
-  if (other.phCaution) say('ph', other.phCaution);
+  const ph = phCaution(other);
+  if (ph) say('ph', ph);
   if (active?.handling && active !== main.active) say('handling', active.handling.replace(/\.?$/, '.'));
   return cautions;
 }

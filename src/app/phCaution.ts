@@ -1,24 +1,19 @@
 import type { Active } from '../schema/catalogue.ts';
+import type { ResolvedQuestion } from './resolveQuestion.ts';
 
 /** The factor comes on top of the interval, whatever that allows for. */
 const DOUBLE_COUNT = ' Where the interval already allows for such a pH, the odds come out too high.';
 
-/**
- * What soil pH does to an active and what was made of it, in words; null where nothing is known of it.
- * @param soilPh pH in water, or undefined where the user gave none
- * @param factor the factor that was put on the half-life [-]
- */
-export function phCaution(
-  { isoName, ph }: Active,
-  soilPh: number | undefined,
-  factor: number,
-): string | null {
-  if (ph === null) return null;
-  const done = doneWords(ph, soilPh, factor);
+/** What soil pH does to a question's active and what was made of it, in words; null where nothing is known of it. */
+export function phCaution({ active, question, application }: ResolvedQuestion): string | null {
+  if (active === null || active.ph === null) return null;
+  const { isoName, ph } = active;
+  const done = doneWords(ph, question.soilPh, application.siteFactor);
   const injury = ph.injury === undefined ? '' : ` Beside that, ${ph.injury}.`;
   return `Soil pH and ${isoName}: ${ph.words}. ${done}${injury} ${capital(ph.caution)}.`;
 }
 
+/** @param factor the factor that was put on the half-life [-] */
 function doneWords(ph: NonNullable<Active['ph']>, soilPh: number | undefined, factor: number): string {
   if (ph.kind === 'direction') return 'Sources give no numbers, so no factor is applied.';
   if (soilPh === undefined) return 'No factor is applied, for the soil’s pH was not given.';

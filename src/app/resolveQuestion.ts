@@ -10,7 +10,6 @@ import type { Active, Catalogue, Crop } from '../schema/catalogue.ts';
 import type { Question } from '../schema/question.ts';
 import { type FieldPart, fieldPartOf } from './fieldPart.ts';
 import { catalogueLines, type LabelLine } from './labelLines.ts';
-import { phCaution } from './phCaution.ts';
 import { catalogueInterval, ownInterval, type ResolvedInterval } from './resolveInterval.ts';
 import type { Treatment } from './treatment.ts';
 
@@ -27,8 +26,6 @@ export interface ResolvedQuestion extends ResolvedInterval {
   /** The catalogue's active; null where the user's own figures stand in for it. */
   readonly active: Active | null;
   readonly crop: Crop | null;
-  /** What soil pH does and what was made of it; null where nothing is known. */
-  readonly phCaution: string | null;
   readonly halfLife: Pick<Answer['inputs']['residual'], 'halfLifeDays' | 'halfLifeOrigin'>;
   readonly texture: SoilTexture;
   readonly layer: TopsoilLayer;
@@ -89,7 +86,6 @@ export function resolveQuestion(
     active,
     crop,
     ...resolvedInterval,
-    phCaution: active && phCaution(active, question.soilPh, siteFactor),
     halfLife,
     texture,
     layer,

@@ -143,7 +143,24 @@ export const countingRows = (
   country: FieldCountry,
 ): readonly IntervalRow[] => countingOf(rowsOfPair(catalogue, active, crop), country).counting;
 
-function countingOf(pair: readonly ReachingRow[], country: FieldCountry) {
+interface CountingRows {
+  /** The tier that decides; undefined where no row may. */
+  readonly tier: (typeof TIERS)[number] | undefined;
+  readonly counting: readonly IntervalRow[];
+}
+
+/** Rows that count by the rows of their pair and the field's country. */
+const knownCounting = new WeakMap<readonly ReachingRow[], Map<FieldCountry, CountingRows>>();
+
+function countingOf(pair: readonly ReachingRow[], country: FieldCountry): CountingRows {
+  const byCountry = knownCounting.get(pair) ?? new Map<FieldCountry, CountingRows>();
+  knownCounting.set(pair, byCountry);
+  const found = byCountry.get(country) ?? lookThrough(pair, country);
+  byCountry.set(country, found);
+  return found;
+}
+
+function lookThrough(pair: readonly ReachingRow[], country: FieldCountry): CountingRows {
   const labels = pair.filter(
     ({ row }) => row.kind === 'label' && row.country === country && row.variety !== 'tolerant',
   );

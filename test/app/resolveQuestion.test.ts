@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { phCaution } from '../../src/app/phCaution.ts';
 import { readQuestion } from '../../src/app/readQuestion.ts';
 import { resolveQuestion } from '../../src/app/resolveQuestion.ts';
 import { demoQuestion } from '../../src/demo/demoQuestion.ts';
@@ -12,20 +13,20 @@ describe('soil pH', () => {
   it('lengthens the half-life of chlorsulfuron on alkaline ground, and says so', () => {
     const resolved = resolve({ residual: 'chlorsulfuron', crop: 'sorghum', soilPh: 7.5 });
     expect(resolved.application.siteFactor).toBeCloseTo(2.4 ** 0.8, 10);
-    expect(resolved.phCaution).toContain('At pH 7.5 its half-life is multiplied by 2.01.');
+    expect(phCaution(resolved)).toContain('At pH 7.5 its half-life is multiplied by 2.01.');
     const beyond = resolve({ residual: 'chlorsulfuron', crop: 'sorghum', soilPh: 9 });
     expect(beyond.application.siteFactor).toBeCloseTo(2.4 ** 1.4, 10);
-    expect(beyond.phCaution).toContain('the factor of pH 8.1');
+    expect(phCaution(beyond)).toContain('the factor of pH 8.1');
   });
 
   it('applies no factor without a pH, nor where only the direction is known', () => {
     const untold = resolve({ residual: 'chlorsulfuron', crop: 'sorghum' });
     expect(untold.application.siteFactor).toBe(1);
-    expect(untold.phCaution).toContain('was not given');
+    expect(phCaution(untold)).toContain('was not given');
     const words = resolve({ residual: 'imazamox', soilPh: 5.5 });
     expect(words.application.siteFactor).toBe(1);
-    expect(words.phCaution).toContain('no factor is applied');
-    expect(resolve({ soilPh: 5.5 }).phCaution).toBeNull();
+    expect(phCaution(words)).toContain('no factor is applied');
+    expect(phCaution(resolve({ soilPh: 5.5 }))).toBeNull();
   });
 });
 
