@@ -18,11 +18,14 @@ import { throwIfStopped } from './stopped.ts';
 import type { WeatherReader } from './weatherReader.ts';
 import type { Workshop } from './workshop.ts';
 
-/** Stations handed to a worker at once. */
+/** Most stations handed to a worker at once, and the tasks that what is read at once makes at least. */
 const STATIONS_PER_TASK = 16;
+const TASKS_PER_READ = 4;
 /** Stations read at once: few at first, so that rows come soon, then twice as many each time up to the most. */
-const FIRST_READ = 32;
+const FIRST_READ = 8;
 const MOST_READ = 256;
+/** Reads asked for before the first of them is there: those that wait for each other share one opening of the store. */
+const READS_AHEAD = 2;
 /** Tasks handed out beyond those that workers are busy with; what is read and waiting stays bounded by it. */
 const TASKS_WAITING = 4;
 
@@ -111,16 +114,21 @@ async function* rowsOf(
     under.push(rows);
   };
   const groups = groupsOf(stations);
-  let next = readGroup(source, groups[0] ?? []);
-  for (const group of groups.keys()) {
-    while (await isReadyBefore(under[0], next)) yield (await under.shift()) ?? [];
-    const records = await next;
-    next = readGroup(source, groups[group + 1] ?? []);
-    next.catch(() => undefined);
-    for (let at = 0; at < records.length; at += STATIONS_PER_TASK) {
+  const read = (ids: readonly string[]) => {
+    const group = readGroup(source, ids);
+    group.catch(() => undefined);
+    return group;
+  };
+  const reading = groups.slice(0, READS_AHEAD).map(read);
+  for (let group = 0; group < groups.length; group++) {
+    while (await isReadyBefore(under[0], reading[0])) yield (await under.shift()) ?? [];
+    const records = (await reading.shift()) ?? [];
+    if (group + READS_AHEAD < groups.length) reading.push(read(groups[group + READS_AHEAD]));
+    const perTask = Math.min(STATIONS_PER_TASK, Math.ceil(records.length / TASKS_PER_READ));
+    for (let at = 0; at < records.length; at += perTask) {
       throwIfStopped(signal);
       while (under.length >= most) yield (await under.shift()) ?? [];
-      add(records.slice(at, at + STATIONS_PER_TASK));
+      add(records.slice(at, at + perTask));
       if (!workshop) await new Promise<void>((resolve) => setImmediate(resolve));
     }
   }
@@ -142,12 +150,10 @@ function groupsOf(stations: readonly StationExtent[]): string[][] {
   return groups;
 }
 
-async function readGroup(
+const readGroup = async (
   { weather, companions }: RegionSource,
   ids: readonly string[],
-): Promise<LentRecord[]> {
-  return ids.length === 0 ? [] : companions.lend(await recordsOf(weather, ids));
-}
+): Promise<LentRecord[]> => companions.lend(await recordsOf(weather, ids));
 
 /** Stations of the region, by id. */
 async function stationsIn(

@@ -21,26 +21,63 @@ export interface BriefReader {
 
 /** How long a read waits for an import to end. [ms] */
 const READER_WAITS_MS = 3000;
+/** How long the file is held for reads that wait for each other; opening it takes some 30 ms. [ms] */
+const HOLDS_MS = 250;
+
+/** A read that waits for its turn. */
+interface WaitingRead {
+  /** Does the work and says how it ended, which is passed on once it may be. */
+  run(store: WeatherStore): Promise<() => void>;
+  refuse(error: unknown): void;
+  readonly waitMs: number;
+}
 
 /**
- * A reader of the store in a data folder; reads queue up, so that the file is open once at a time.
+ * A reader of the store in a data folder; reads queue up, so that the file is open once at a time, and those that wait
+ * already when another ends share its opening for a while.
  * @param waitMs how long a read waits for an import to end [ms]
  */
 export function createBriefReader(folder: string, waitMs: number = READER_WAITS_MS): BriefReader {
-  let last: Promise<unknown> = Promise.resolve();
+  const waiting: WaitingRead[] = [];
+  let atWork = false;
   let seen = '';
-  const use = <T>(work: (store: WeatherStore) => Promise<T>, wait: number = waitMs): Promise<T> => {
-    const task = last.then(async () => {
-      const store = await openWeatherStore(folder, { mode: 'read', waitMs: wait });
-      try {
-        return await work(store);
-      } finally {
-        await store.close();
+  const work = async (first: WaitingRead): Promise<void> => {
+    const store = await openWeatherStore(folder, { mode: 'read', waitMs: first.waitMs });
+    const until = performance.now() + HOLDS_MS;
+    let tell = await first.run(store);
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
+      if (performance.now() > until) {
+        waiting.unshift(next);
+        break;
       }
-    });
-    last = task.catch(() => undefined);
-    return task;
+      tell();
+      tell = await next.run(store);
+    }
+    // Who hears of the end may count on a file that nobody holds.
+    try {
+      await store.close();
+    } finally {
+      tell();
+    }
   };
+  const workOff = async (): Promise<void> => {
+    if (atWork) return;
+    atWork = true;
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
+      await work(next).catch(next.refuse);
+    }
+    atWork = false;
+  };
+  const use = <T>(read: (store: WeatherStore) => Promise<T>, wait: number = waitMs): Promise<T> =>
+    new Promise<T>((resolve, reject) => {
+      const run = (store: WeatherStore) =>
+        read(store).then(
+          (value) => () => resolve(value),
+          (error: unknown) => () => reject(error),
+        );
+      waiting.push({ run, refuse: reject, waitMs: wait });
+      void workOff();
+    });
   return {
     stations: () => use((store) => store.stations()),
     record: (stationId) => use((store) => store.record(stationId)),
