@@ -145,7 +145,7 @@ describe('the sentence of a region', () => {
 
   it('counts the stations over the limit, and speaks of one by itself', () => {
     expect(head(0.3, 0.2, 0.05)).toMatch(/^At 2 of 3 stations the odds .+ are over your limit of 2 in 20/);
-    expect(head(0.05, 0.02)).toMatch(/^At none of 2 stations the odds .+ are over your limit/);
+    expect(head(0.05, 0.02)).toMatch(/^At all 2 stations the odds .+ are within your limit/);
     expect(head(0.05)).toMatch(/^At the one station that answers the odds .+ are within your limit/);
     expect(head(0.3)).toMatch(/^At the one station that answers the odds .+ are over your limit/);
   });

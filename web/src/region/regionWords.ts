@@ -52,10 +52,11 @@ export function regionFinding(
     plantOn < labelDate
       ? `The label does not let ${start.crop} in before ${dates.full(labelDate)}. By the weather alone, at `
       : 'At ';
+  const all = told.length === 1 ? 'the one station that answers' : `all ${stations(told.length)}`;
   const [which, verb] =
-    told.length === 1
-      ? ['the one station that answers', over === 0 ? 'within' : 'over']
-      : [`${over === 0 ? 'none' : many(over)} of ${stations(told.length)}`, 'over'];
+    over === 0
+      ? [all, 'within']
+      : [told.length === 1 ? all : `${many(over)} of ${stations(told.length)}`, 'over'];
   const middle = told[Math.floor(told.length / 2)].odds;
   return {
     head:
