@@ -5,6 +5,7 @@ import type { DailySeries } from '../schema/weather.ts';
 import { carryingApplications, firstAppliedDay } from './fieldTreatments.ts';
 import { findingsOf } from './findings.ts';
 import type { ResolvedQuestion } from './resolveQuestion.ts';
+import { weatherOfOtherDays } from './weatherOfOtherDays.ts';
 
 /**
  * A resolved question as the analysis asks it.
@@ -12,24 +13,13 @@ import type { ResolvedQuestion } from './resolveQuestion.ts';
  */
 export function seasonQuestionOf(resolved: ResolvedQuestion, series: DailySeries): SeasonQuestion {
   const { question } = resolved;
-  const { outlook } = question;
-  const dayOrNone = (date: string | undefined) => (date === undefined ? undefined : parseIsoDate(date));
   return {
     layer: resolved.layer,
     applications: carryingApplications(resolved),
     plantDay: resolved.plantDay,
     oddsLimit: question.oddsLimit,
-    base: { from: question.baseFrom, to: question.baseTo },
     asOfDay: observedThrough(question.asOf, firstAppliedDay(resolved), series),
-    outlook: outlook && {
-      below: outlook.belowPercent / 100,
-      near: outlook.nearPercent / 100,
-      above: outlook.abovePercent / 100,
-      fromDay: dayOrNone(outlook.from),
-      toDay: dayOrNone(outlook.to),
-    },
-    restOfSeasonRain: question.restOfSeasonRain,
-    irrigation: question.irrigation.map(({ date, mm }) => ({ day: parseIsoDate(date), mm })),
+    ...weatherOfOtherDays(question),
     evidence: findingsOf(resolved),
     assumptions: question.assume,
   };
