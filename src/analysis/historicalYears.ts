@@ -51,8 +51,8 @@ export function historicalYears(
 const known = new WeakMap<StationClimate, Map<string, readonly HistoricalYear[]>>();
 
 /**
- * All years of the base period whose window is usable, that of the application included. The last few lists of a record
- * are remembered: conditions of labels ask for the same ones again and again.
+ * All years of the base period whose window is usable, that of the application included. Some lists of a record are
+ * remembered: conditions of labels ask for the same ones again and again.
  */
 export function usableYears(
   climate: StationClimate,

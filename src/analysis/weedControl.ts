@@ -37,7 +37,10 @@ export function controlWeeks(
   return { middle: median(weeks), dry: medianOf('dry'), wet: medianOf('wet') };
 }
 
-/** Days until a year's breakdown days come to a sum; Infinity where its record ends before. [d] */
+/**
+ * Days until a year's breakdown days come to a sum; Infinity where its record ends before. [d] Halved here, since a function
+ * for each year to halve with was 7 % of all that a comparison allocates.
+ */
 function daysUntil(
   { sums, base, lastOffset }: CourseOfSums & { readonly lastOffset: number },
   breakdownDays: number,
